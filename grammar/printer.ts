@@ -124,8 +124,8 @@ function breaksLine(piece: Piece, before: Piece): boolean {
   if (before.kind === "open-brace") return !before.oneLine;
   if (piece.kind === "close-brace") return !piece.oneLine;
   if (restarts(piece, before)) return true;
-  // A brace on the line below its head is fetched up to it.
-  if (piece.kind === "open-brace") return piece.breaks > (before.kind === "close-brace" ? 0 : 1);
+  // A brace on the line below its head is fetched up to it, unless an unclosed text would swallow it there.
+  if (piece.kind === "open-brace" && before.kind !== "open-text") return piece.breaks > (before.kind === "close-brace" ? 0 : 1);
   return piece.breaks > 0;
 }
 

@@ -214,6 +214,8 @@ function nextNotDeeper(lines: readonly Line[]): number[] {
 function repairByIndentation(mend: Mend): void {
   const { lines } = mend;
   const notDeeper = nextNotDeeper(lines);
+  /** Columns of the lines so far, each slip put right. */
+  const columns: number[] = [];
   const stack: Open[] = [];
   const top = (): Open | undefined => stack.at(-1);
 
@@ -230,20 +232,26 @@ function repairByIndentation(mend: Mend): void {
     const next = lines[index + 1];
     let { indent } = line;
 
-    if (!startsWithClose(line)) {
-      // One line out of its column, with the next back in it, is a slip of that line alone.
-      const block = top();
-      if (block !== undefined && indent <= block.indent && line.opens.length === 0 && next !== undefined
-        && next.indent > indent && next.indent === (block.inner ?? next.indent)) indent = next.indent;
-
-      for (let open = top(); open !== undefined && before !== undefined && indent <= open.indent; open = top()) {
-        mend.close(open, before, line);
-        stack.pop();
+    let from = index + 1;
+    for (let open = top(); open !== undefined && before !== undefined; open = top()) {
+      const inner = open.inner ?? next?.indent ?? 0;
+      from = firstNotDeeper(lines, from, inner, notDeeper);
+      if (isSlip(line, open, inner, lines[from])) {
+        indent = inner;
+        break;
       }
-      if (before !== undefined && lacksOpen(mend, before, line, lines[notDeeper[index - 1] ?? lines.length], top())) {
-        stack.push({ indent: before.indent, brace: mend.open(before), line: before, inner: indent });
+      if (startsWithClose(line) || indent > open.indent) break;
+      mend.close(open, before, line);
+      stack.pop();
+    }
+    if (!startsWithClose(line) && before !== undefined) {
+      const column = columns[index - 1] ?? before.indent;
+      const end = lines[firstNotDeeper(lines, index, column, notDeeper)];
+      if (lacksOpen(mend, before, column, indent, end, top())) {
+        stack.push({ indent: column, brace: mend.open(before), line: before, inner: indent });
       }
     }
+    columns.push(indent);
     const block = top();
     if (block !== undefined) block.inner ??= indent;
 
@@ -274,12 +282,36 @@ function repairByIndentation(mend: Mend): void {
   closeAll(mend, stack);
 }
 
-/** Whether lines further right than `before` begin at `line` and end at a } below the beginning of `before`: it lost its {. */
-function lacksOpen(mend: Mend, before: Line, line: Line, end: Line | undefined, block: Open | undefined): boolean {
-  if (line.indent <= before.indent || before.opens.length > 0) return false;
+/** The first line from `from` on that stands no further right than `column`, by index. */
+function firstNotDeeper(lines: readonly Line[], from: number, column: number, notDeeper: readonly number[]): number {
+  let at = from;
+  while ((lines[at]?.indent ?? -1) > column) at = notDeeper[at] ?? lines.length;
+  return at;
+}
+
+/**
+ * One line out of its column, to the left, in a block that goes on below it in its column `inner`, is a slip of that line
+ * alone; `next` is the first line below that is not deeper. A line that ends with a { is no slip: it begins a block, and the }
+ * of the one before is missing; neither is a line of nothing but }.
+ */
+function isSlip(line: Line, block: Open, inner: number, next: Line | undefined): boolean {
+  if (block.inner === undefined ? line.indent > block.indent : line.indent >= inner) return false;
+  if (line.opens.at(-1) === line.last || line.closes.length === line.last - line.first + 1) return false;
+  if (inner <= block.indent || next === undefined) return false;
+  return next.indent === inner || (startsWithClose(next) && next.indent === block.indent);
+}
+
+/**
+ * Whether `before`, at `column`, lost its {: the next line stands further right, at `indent`, and the first that does not,
+ * `end`, is a } in the column of `before`.
+ */
+function lacksOpen(
+  mend: Mend, before: Line, column: number, indent: number, end: Line | undefined, block: Open | undefined,
+): boolean {
+  if (indent <= column || before.opens.length > 0) return false;
   if (mend.token(before.last).kind === "close-brace") return false;
-  if (end === undefined || end.indent !== before.indent || !startsWithClose(end)) return false;
-  return block === undefined || block.indent < before.indent;
+  if (end === undefined || end.indent !== column || !startsWithClose(end)) return false;
+  return block === undefined || block.indent < column;
 }
 
 /** Text that is not indented: a head that stands only at top level ends all blocks before it. */
