@@ -102,3 +102,5 @@ export interface Tree {
 export const DEEPEST = 32;
 /** Longest text that is read, in UTF-16 units. */
 export const LONGEST = 2_000_000;
+
+export const isPoint = (item: Item): item is Point => item.kind === "point";

@@ -2,6 +2,8 @@
 import type { Where } from "./model/where";
 import type { Verdict, WayName } from "./model/ways";
 
+export type { TextProblem } from "./model/text-problem";
+
 /** `plan`: a gap in the plan, kept in one list, never a squiggle. */
 export type Severity = "error" | "warning" | "hint" | "plan";
 
@@ -95,13 +97,4 @@ export interface Figure {
   readonly formula: string;
   readonly inputs: readonly { readonly name: string; readonly value: number; readonly unit: string; readonly assumed?: boolean }[];
   readonly source: string;
-}
-
-/** Something wrong with a file as text or as statements, which no choice mends; shown like an error. */
-export interface TextProblem {
-  readonly code: string;
-  readonly severity: "error" | "warning";
-  readonly message: string;
-  readonly where: Where;
-  readonly related: readonly { readonly where: Where; readonly message: string }[];
 }

@@ -1,0 +1,5 @@
+/** The bundler and the tests import `.bothways` files as text. */
+declare module "*.bothways" {
+  const text: string;
+  export default text;
+}

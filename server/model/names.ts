@@ -1,0 +1,96 @@
+import type { NameKind } from "../../grammar/vocabulary";
+import { nearest } from "./near";
+import type { TextProblem } from "./text-problem";
+import type { Where } from "./where";
+
+export interface Named {
+  /** As first written. */
+  readonly name: string;
+  readonly kind: NameKind;
+  readonly where: Where | undefined;
+}
+
+/** Names are equal when they are the same letters in any case and any composition. */
+export const canonical = (name: string): string => name.normalize("NFC").toLowerCase();
+
+/** The one space of names of a setup; `laptop.usb-1` is a name of its own. Files taken in `as x` have their names behind `x.`. */
+export class Names {
+  readonly #names = new Map<string, Named>();
+  readonly #sets = new Map<string, { readonly kind: NameKind; readonly members: string[] }>();
+  readonly #prefixes: ReadonlyMap<string, string>;
+
+  /** `prefixes`: by path of file, the prefix with its dot. */
+  constructor(prefixes: ReadonlyMap<string, string>) {
+    this.#prefixes = prefixes;
+  }
+
+  /** Kinds have a space of their own: `device laptop is laptop`. */
+  static #key(name: string, kind: NameKind | undefined): string {
+    return kind === "kind" ? `kind ${canonical(name)}` : canonical(name);
+  }
+
+  /** The full name of something that a file names. */
+  full(path: string, name: string): string {
+    return `${this.#prefixes.get(path) ?? ""}${name}`;
+  }
+
+  /** Enters a name; a second statement of one name is a collision. Names of the built-in kinds may be taken over. */
+  enter(name: string, kind: NameKind, where: Where | undefined, problems: TextProblem[]): boolean {
+    const key = Names.#key(name, kind);
+    const first = this.#names.get(key);
+    if (first !== undefined && first.where !== undefined) {
+      if (where !== undefined) {
+        const sameFile = first.where.path === where.path;
+        problems.push({
+          code: "name-taken", severity: "error", where,
+          message: sameFile ? `The name “${name}” is taken: a ${first.kind} has it. Choose another.`
+            : `The name “${name}” is taken by a ${first.kind} in ${first.where.path}: choose another, or take that file in with “use … as other”.`,
+          related: [{ where: first.where, message: `“${first.name}” is stated here` }],
+        });
+      }
+      return false;
+    }
+    this.#names.set(key, { name, kind, where });
+    return true;
+  }
+
+  enterSet(name: string, kind: NameKind, members: string[]): void {
+    this.#sets.set(canonical(name), { kind, members });
+  }
+
+  /** What a name written in a file stands for. */
+  find(path: string, name: string, kind?: NameKind): Named | undefined {
+    const prefix = this.#prefixes.get(path);
+    return (prefix === undefined ? undefined : this.#names.get(Names.#key(prefix + name, kind))) ?? this.#names.get(Names.#key(name, kind));
+  }
+
+  /** The members of a set: `each mic`. */
+  findSet(path: string, name: string): readonly string[] | undefined {
+    const prefix = this.#prefixes.get(path);
+    return ((prefix === undefined ? undefined : this.#sets.get(canonical(prefix + name))) ?? this.#sets.get(canonical(name)))?.members;
+  }
+
+  /** `each mic.plug` is the plug of every member of the set `mic`; `each desk.in` every port of that numbered set. */
+  spread(path: string, name: string): readonly string[] | undefined {
+    const whole = this.findSet(path, name);
+    const dot = name.indexOf(".");
+    if (whole !== undefined || dot < 0) return whole;
+    return this.findSet(path, name.slice(0, dot))?.map((member) => `${member}${name.slice(dot)}`);
+  }
+
+  ofKinds(kinds: readonly NameKind[]): Named[] {
+    return [...this.#names.values()].filter((named) => kinds.includes(named.kind));
+  }
+
+  /** A hint for a name that is not known: the nearest one, else a few that would fit. */
+  hint(name: string, kinds: readonly NameKind[]): string {
+    const fitting = this.ofKinds(kinds).map((named) => named.name);
+    const dotted = name.includes(".");
+    const near = nearest(name, dotted ? fitting : fitting.filter((other) => !other.includes(".")));
+    if (near !== undefined) return ` Was “${near}” meant?`;
+    const head = name.split(".")[0] ?? "";
+    const own = dotted ? fitting.filter((other) => canonical(other).startsWith(`${canonical(head)}.`)) : fitting.filter((other) => !other.includes("."));
+    if (own.length === 0) return "";
+    return ` There ${own.length === 1 ? "is" : "are"} ${own.slice(0, 6).join(", ")}${own.length > 6 ? " …" : ""}.`;
+  }
+}
