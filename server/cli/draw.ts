@@ -1,0 +1,76 @@
+import { mkdirSync, realpathSync, statSync } from "node:fs";
+import path from "node:path";
+import { study } from "../study";
+import { drawFlow } from "../views/flow/draw";
+import { CannotRun, systemWords, wordsOf } from "./cannotRun";
+import { FINE, ROOT_OPTION, type Command } from "./command";
+import { nearest } from "../model/near";
+import { ENDING, Folders, shownPath, textOf } from "./texts";
+import { listed } from "./wording";
+import { writeWhole } from "./write";
+
+const THEMES = ["light", "dark", "contrast", "print"] as const;
+type Theme = (typeof THEMES)[number];
+
+/** Where a drawing goes: never over a setup, never over a folder; its folder is made where it is missing. */
+export function placeFor(out: string): string {
+  const file = path.resolve(out);
+  if (file.endsWith(ENDING)) throw new CannotRun(`--out ${out}: that would replace a setup; name a file ending in .svg, such as flow.svg.`);
+  try {
+    mkdirSync(path.dirname(file), { recursive: true });
+    if (statSync(file, { throwIfNoEntry: false })?.isDirectory() === true) {
+      throw new CannotRun(`--out ${out}: it is a folder; name a file in it, such as ${path.join(out, "flow.svg")}.`);
+    }
+    return path.join(realpathSync(path.dirname(file)), path.basename(file));
+  } catch (error) {
+    if (error instanceof CannotRun) throw error;
+    throw new CannotRun(`--out ${out}: it cannot be written (${systemWords(error) ?? wordsOf(error)}).`);
+  }
+}
+
+/** `bothways draw`. */
+export const draw: Command = {
+  shape: {
+    name: "draw",
+    usage: "draw FILE",
+    summary: "draws how sound and picture get across",
+    about: [
+      "Draws the signal flow as an SVG picture: the room at one side, the people online at the other, the four ways across between them, whole or with a gap that says what is missing.",
+      "Without --out the picture goes to standard output.",
+    ],
+    options: [
+      { name: "view", value: "VIEW", meaning: "flow, which is the only one so far" },
+      { name: "out", value: "FILE.svg", meaning: "the file to write" },
+      { name: "item", value: "NAME", meaning: "the item of the programme to draw, where items differ" },
+      { name: "theme", value: "THEME", choices: THEMES, meaning: "light, dark, contrast or print; without it the viewer's own" },
+      ROOT_OPTION,
+    ],
+    least: 1, most: 1, example: "bothways draw autumn.bothways --view flow --out flow.svg",
+  },
+
+  async run(given, terminal) {
+    const view = given.value("view") ?? "flow";
+    if (view !== "flow") throw new CannotRun(`--view ${view}: this version draws only the flow.  For example: ${draw.shape.example}`);
+    const source = new Folders(given.value("root")).file(given.words[0] ?? "");
+    textOf(source);
+    const out = given.value("out");
+    const file = out === undefined ? undefined : placeFor(out);
+    const one = study(source.texts, source.path);
+    if (!one.isSetup) throw new CannotRun(`${source.shown}: it holds no setup, so there is nothing to draw.`);
+    const item = given.value("item");
+    if (item !== undefined && !one.items.includes(item)) {
+      const meant = nearest(item, one.items);
+      const known = one.items.length === 0 ? "it has no programme" : `its items are ${listed(one.items)}`;
+      throw new CannotRun(`--item ${item}: there is no such item in ${source.shown}; ${meant === undefined ? known : `did you mean ${meant}?`}`);
+    }
+    const theme = given.value("theme") as Theme | undefined;
+    const svg = drawFlow(one.flow(item), theme === undefined ? {} : { theme });
+    if (file === undefined) {
+      await terminal.out(svg);
+      return FINE;
+    }
+    writeWhole(file, svg);
+    await terminal.out(`Drawn: ${shownPath(file)}\n`);
+    return FINE;
+  },
+};
