@@ -18,9 +18,9 @@ const UNSETTLED: ReadonlySet<SyntaxProblem["code"]> = new Set(["not-text", "too-
  * refuses. Formatting a formatted text changes nothing.
  */
 export function format(text: string): Formatted {
-  const unsettled = parse(text).problems.find((problem) => UNSETTLED.has(problem.code));
+  const before = parse(text);
+  const unsettled = before.problems.find((problem) => UNSETTLED.has(problem.code));
   if (unsettled !== undefined) return { refused: unsettled.message };
-  const before = lex(text);
   if (!bracesBalance(before.tokens)) {
     return { refused: "The braces of this text do not balance: mend them first, then it can be laid out." };
   }

@@ -7,7 +7,7 @@
 
 /** What a token is by its shape alone; what it means is decided by the vocabulary. */
 export type TokenKind =
-  | "word" // letters of any script, then letters, digits, - _ and inner . / :  lapel.plug, Europe/London, Mb/s, m²
+  | "word" // letters of any script, then letters, digits, - _ and inner . / ' ’: lapel.plug, Europe/London, Mb/s, m²
   | "number" // 12, 3.2, -6
   | "decimal-comma" // 3,2: never valid, has a message of its own
   | "date" // 2026-10-14
