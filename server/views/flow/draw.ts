@@ -1,0 +1,42 @@
+/**
+ * The signal-flow drawing. The room stands at the left, the people online at the right; the four ways across are horizontal bands;
+ * devices stand like posts across the bands that they serve. A complete way is one straight line from side to side, a broken one has
+ * an opening that says what is missing, an echo turns round and comes back.
+ */
+import type { Flow } from "../../signal/flow";
+import { write } from "../svg/element";
+import type { Theme } from "../svg/palette";
+import { plan } from "./place";
+import { render } from "./render";
+import { describe } from "./words";
+
+export interface DrawOptions {
+  /** Without one, the drawing follows what the reader's system prefers. */
+  readonly theme?: Theme;
+  /** Width in pixels at which it is shown; without one, its natural width. */
+  readonly width?: number;
+  /** `false`: nothing in it can be reached by the keyboard, as is right on paper. */
+  readonly stops?: boolean;
+}
+
+/** A short name that is equal for equal drawings, so that several can stand in one document (FNV-1a, 32 bits). */
+function nameOf(text: string): string {
+  let hash = 0x811c9dc5;
+  for (let index = 0; index < text.length; index += 1) hash = Math.imul(hash ^ text.charCodeAt(index), 0x01000193) >>> 0;
+  return `flow-${hash.toString(16).padStart(8, "0")}`;
+}
+
+/** Draws a flow as a complete SVG document: no scripts, no fonts or pictures from elsewhere, the same text for the same flow. */
+export function drawFlow(flow: Flow, options: DrawOptions = {}): string {
+  const { network, scene } = plan(flow);
+  const { title, description } = describe(flow, network);
+  const drawing = render(scene, {
+    id: nameOf(`${flow.title}\n${flow.item ?? ""}\n${options.theme ?? ""}`),
+    theme: options.theme,
+    width: options.width,
+    stops: options.stops ?? true,
+    title,
+    description,
+  });
+  return `${write(drawing)}\n`;
+}

@@ -1,0 +1,303 @@
+/** Puts everything into its place: from a flow to a scene. */
+import { WAY_TITLES } from "../../model/ways";
+import type { Flow } from "../../signal/flow";
+import { widthOf } from "../svg/glyphs";
+import { shorten, wrap } from "../svg/wrap";
+import { columnsOf } from "./columns";
+import { heightsOf, type Heights } from "./heights";
+import { BACK_WORDS, echoWords, flagOf, wordsAt, type Flag, type LineWords } from "./labels";
+import { lanesOf, stripsOf, type Lane, type Strip } from "./lanes";
+import { legend, LEGEND_HEIGHT } from "./legend";
+import { networkOf, type DrawnPost, type Line, type Network } from "./network";
+import { placePost, type Ground } from "./posts";
+import type { Box, PlacedEcho, PlacedLine, PlacedPost, PlacedStrip, PlacedVerdict, Scene, Text, Zone } from "./scene";
+import { shelf } from "./shelf";
+import { lineWords, moved, sideWords, type SideWords } from "./side";
+import { slotsOf, type Slots } from "./slots";
+import { ABOVE, BELOW, GAP_AIR, LEADING, LEAST_WIDTH, MARGIN, PADDING, POST, SIDE, SIDE_GAP, STRIP_GAP, TYPE } from "./sizes";
+import { clearance, courseOf, legStretch, placesOf, stubs, turnsOf, type Course, type Turn } from "./widths";
+
+const ECHO_SENTENCE = "A voice that turns round and comes back to where it began.";
+const ZONE_HEIGHT = 34;
+const HEADER_GAP = 22;
+
+export interface Planned {
+  readonly network: Network;
+  readonly scene: Scene;
+}
+
+function more(count: number, what: string, whats: string): string {
+  return count === 0 ? "" : `and ${count} more ${count === 1 ? what : whats} not drawn`;
+}
+
+function sidesOf(strips: readonly Strip[], network: Network): SideWords[] {
+  return strips.map((strip) => {
+    if (strip.kind === "echoes") {
+      return sideWords("Echo", "echo", ECHO_SENTENCE, more(network.echoesLeft, "echo is", "echoes are"), SIDE);
+    }
+    const { band, left } = strip.drawn;
+    return sideWords(WAY_TITLES[band.way], band.verdict, band.sentence, more(left, "line across is", "lines across are"), SIDE);
+  });
+}
+
+/** The whole scene of a flow. */
+export function plan(flow: Flow): Planned {
+  const network = networkOf(flow);
+  const columns = columnsOf(network);
+  const strips = stripsOf(network);
+  const lanes = lanesOf(strips, columns);
+  const slots = slotsOf(lanes, strips, columns);
+  const posts = new Map(network.posts.map((post) => [post.id, post]));
+  const flags = new Map(network.posts.map((post) => [post.id, flagOf(post)]));
+  const sides = sidesOf(strips, network);
+
+  const courses: Course[] = [];
+  const words = new Map<Line, LineWords>();
+  for (const [index, lane] of lanes.entries()) {
+    const strip = strips[lane.strip];
+    for (const line of lane.lines) {
+      const course = strip === undefined ? undefined : courseOf(line, index, strip, columns, slots);
+      if (course === undefined) continue;
+      courses.push(course);
+      words.set(line, wordsAt(line, course.leftIsFrom));
+    }
+  }
+  const heights = heightsOf(lanes, strips.length, sides.map((side) => side.height), slots, posts, flags, words);
+  const turns = turnsOf(network.echoes, slots, flags);
+
+  const padding = edges(slots, flags, turns);
+  const start = MARGIN + SIDE + SIDE_GAP + padding.left;
+  const spare = LEAST_WIDTH - start - padding.right - MARGIN;
+  const x = placesOf(lanes, courses, slots, heights, posts, flags, words, turns, spare).map((value) => value + start);
+  const width = Math.max(LEAST_WIDTH, (x.at(-1) ?? start) + padding.right + MARGIN);
+
+  const header = headerOf(flow, width);
+  const down = header.height + ZONE_HEIGHT + 8;
+  const ground: Ground = {
+    lanes, strips, slots, x,
+    y: heights.lanes.map((y) => y + down),
+    reach: lanes.map((lane) => {
+      const own = [...lane.posts].map((id) => slots.slotOf.get(id) ?? 0);
+      // An echo reaches as far as it turns, just beyond the outermost of its posts.
+      const turn = lane.echo === undefined ? undefined : turns[network.echoes.indexOf(lane.echo.echo)];
+      if (turn !== undefined) own.push(turn.slot + (turn.atLeft ? -0.5 : 0.5));
+      return { from: Math.min(...own), to: Math.max(...own) };
+    }),
+  };
+  const placed = [...posts.values()].flatMap((post) => placePost(post, flags.get(post.id) ?? flagOf(post), ground) ?? []);
+  const bandBottom = strips.length === 0 ? down : heights.bottom + down;
+  const rest = shelf(network.loose, network.postsLeft, MARGIN, bandBottom + STRIP_GAP, width - 2 * MARGIN);
+  const shelfBottom = rest === undefined ? bandBottom : rest.strip.box.y + rest.strip.box.height;
+  const placedStrips = stripsAt(strips, heights, sides, down, width);
+  const usedKinds = legend(network, MARGIN, shelfBottom + 16, width - 2 * MARGIN);
+
+  return {
+    network,
+    scene: {
+      width,
+      height: shelfBottom + 16 + usedKinds.rows * LEGEND_HEIGHT + MARGIN - 8,
+      texts: [...header.texts],
+      verdicts: header.verdicts,
+      zones: zonesOf(placed, posts, header.height + 8),
+      strips: rest === undefined ? placedStrips : [...placedStrips, rest.strip],
+      posts: placed,
+      loose: rest?.posts ?? [],
+      lines: courses.flatMap((course) => placeLine(course, words, ground) ?? []),
+      echoes: network.echoes.flatMap((_, index) => placeEcho(index, network, turns, flags, ground) ?? []),
+      legend: usedKinds.entries,
+    },
+  };
+}
+
+/** Room that flags and turning echoes need beyond the first and the last slot. */
+function edges(slots: Slots, flags: ReadonlyMap<string, Flag>, turns: readonly Turn[]): { left: number; right: number } {
+  let left: number = POST.half + 4;
+  let right: number = POST.half + 4;
+  for (const [id, slot] of slots.slotOf) {
+    const half = (flags.get(id)?.width ?? 0) / 2;
+    if (slot === 0) left = Math.max(left, half);
+    if (slot === slots.count - 1) right = Math.max(right, half);
+    // A flag of a later slot may still stick out over a narrow first one; its own distance keeps it clear of posts only.
+    if (slot === 1) left = Math.max(left, half - POST.half - 10);
+    if (slot === slots.count - 2) right = Math.max(right, half - POST.half - 10);
+  }
+  for (const turn of turns) {
+    if (turn.atLeft && turn.slot === 0) left = Math.max(left, turn.offset + 12);
+    if (!turn.atLeft && turn.slot === slots.count - 1) right = Math.max(right, turn.offset + 12);
+  }
+  return { left, right: right + PADDING };
+}
+
+function headerOf(flow: Flow, width: number): { texts: Text[]; verdicts: PlacedVerdict[]; height: number } {
+  const inner = width - 2 * MARGIN;
+  const texts: Text[] = [];
+  let y = MARGIN;
+  for (const text of wrap(flow.title, TYPE.title, inner, 2, true).lines) {
+    y += TYPE.title * LEADING;
+    texts.push({ x: MARGIN, y: y - TYPE.title * 0.3, text, size: TYPE.title, bold: true, anchor: "start", rank: "ink" });
+  }
+  if (flow.item !== undefined) {
+    y += TYPE.way * LEADING + 2;
+    texts.push({
+      x: MARGIN, y: y - TYPE.way * 0.3, text: shorten(`During: ${flow.item}`, TYPE.way, inner), size: TYPE.way, bold: false, anchor: "start", rank: "ink2",
+    });
+  }
+  y += 14;
+  const half = (inner - 40) / 2;
+  const call = lineWords(WAY_TITLES.call, flow.call.verdict, flow.call.sentence, half);
+  const internet = lineWords(WAY_TITLES.internet, flow.internet.verdict, flow.internet.sentence, half);
+  return {
+    texts,
+    verdicts: [moved(call.verdict, MARGIN, y), moved(internet.verdict, MARGIN + half + 40, y)],
+    height: y + Math.max(call.height, internet.height) + HEADER_GAP,
+  };
+}
+
+function stripsAt(strips: readonly Strip[], heights: Heights, sides: readonly SideWords[], down: number, width: number): PlacedStrip[] {
+  return strips.flatMap((strip, index) => {
+    const at = heights.strips[index];
+    const side = sides[index];
+    if (at === undefined || side === undefined) return [];
+    const box: Box = { x: MARGIN, y: at.top + down, width: width - 2 * MARGIN, height: at.bottom - at.top };
+    const top = box.y + Math.max(PADDING, (box.height - side.height) / 2);
+    const words = moved(side.verdict, MARGIN + PADDING + 4, top);
+    return [strip.kind === "band"
+      ? { box, kind: "band" as const, label: WAY_TITLES[strip.drawn.band.way], way: strip.drawn.band.way, side: words }
+      : { box, kind: "echoes" as const, label: "Echo", way: undefined, side: words }];
+  });
+}
+
+/** Where the room is, and where the people online are. */
+function zonesOf(placed: readonly PlacedPost[], posts: ReadonlyMap<string, DrawnPost>, y: number): Zone[] {
+  const extent = (wanted: (post: DrawnPost) => boolean): { from: number; to: number } | undefined => {
+    const at = placed.filter(({ post }) => wanted(posts.get(post.id) ?? post)).map(({ x }) => x);
+    return at.length === 0 ? undefined : { from: Math.min(...at), to: Math.max(...at) };
+  };
+  const zones: Zone[] = [];
+  const room = extent((post) => post.role === "room-people" || post.role === "device");
+  if (room !== undefined) {
+    const text: Text = { x: room.from - 22, y: y + 13, text: "In the room", size: TYPE.way, bold: true, anchor: "start", rank: "ink2" };
+    zones.push({ text, from: room.from - 22, to: Math.max(room.to + 22, room.from - 22 + widthOf(text.text, TYPE.way, true)), y: y + 22 });
+  }
+  const online = extent((post) => post.role === "online-people");
+  if (online !== undefined) {
+    const text: Text = { x: online.to + 22, y: y + 13, text: "Online", size: TYPE.way, bold: true, anchor: "end", rank: "ink2" };
+    zones.push({ text, from: Math.min(online.from - 22, online.to + 22 - widthOf(text.text, TYPE.way, true)), to: online.to + 22, y: y + 22 });
+  }
+  return zones;
+}
+
+/** An arrow needs so much line, and there is one in so much. */
+const ARROW_ROOM = 26;
+const ARROW_EVERY = 280;
+/** Where a line passes many posts, short stretches do without. */
+const LONG_STRETCH = 110;
+
+function placeLine(course: Course, words: ReadonlyMap<Line, LineWords>, ground: Ground): PlacedLine | undefined {
+  const { line, stretches, main } = course;
+  const strip = ground.strips[ground.lanes[course.lane]?.strip ?? 0];
+  const at = words.get(line);
+  if (strip?.kind !== "band" || at === undefined) return undefined;
+  const y = ground.y[course.lane] ?? 0;
+  const x = (slot: number): number => ground.x[slot] ?? 0;
+  const from = x(stretches[0]?.from ?? 0);
+  const to = x(stretches.at(-1)?.to ?? 0);
+  const texts: Text[] = [];
+  const write = (text: string, atX: number, atY: number, anchor: Text["anchor"]): void => {
+    if (text !== "") texts.push({ x: atX, y: atY, text, size: TYPE.port, bold: false, anchor, rank: "ink2" });
+  };
+  write(at.leftPort, from + POST.half + 8, y - ABOVE, "start");
+  write(at.rightPort, to - POST.half - 8, y - ABOVE, "end");
+  const pale = !line.live;
+  const rightwards = course.leftIsFrom;
+  const arrows: { x: number; right: boolean; pale: boolean }[] = [];
+  const longest = Math.max(...stretches.map((stretch) => x(stretch.to) - x(stretch.from)));
+  const arrow = (a: number, b: number, isPale: boolean): void => {
+    if (b - a < ARROW_ROOM || (b - a < LONG_STRETCH && b - a < longest - 2 * POST.half && line.gap === "")) return;
+    const count = Math.max(1, Math.floor((b - a) / ARROW_EVERY));
+    for (let index = 0; index < count; index += 1) arrows.push({ x: a + ((b - a) * (index + 0.5)) / count, right: rightwards, pale: isPale });
+  };
+
+  if (line.gap === "") {
+    write(at.remark, (x(main.from) + x(main.to)) / 2, y + BELOW + TYPE.port * 0.78, "middle");
+    for (const stretch of stretches) arrow(x(stretch.from) + POST.half, x(stretch.to) - POST.half, pale);
+    return { line, direction: strip.drawn.direction, y, pieces: [{ from, to, pale }], arrows, gap: undefined, texts };
+  }
+
+  const both = stubs(course, at);
+  const middle = (x(main.from) + POST.half + both.left + x(main.to) - POST.half - both.right) / 2;
+  const gapLeft = middle - at.gap.width / 2 - GAP_AIR;
+  const gapRight = middle + at.gap.width / 2 + GAP_AIR;
+  const step = TYPE.gap * LEADING;
+  for (const [index, text] of at.gap.lines.entries()) {
+    const base = y + (index - (at.gap.lines.length - 1) / 2) * step + TYPE.gap * 0.35;
+    texts.push({ x: middle, y: base, text, size: TYPE.gap, bold: true, anchor: "middle", rank: "ink" });
+  }
+  const leftPale = pale || !course.leftIsFrom;
+  const rightPale = pale || course.leftIsFrom;
+  // One arrow on each side of the gap, where there is most room.
+  const beside = (left: boolean): void => {
+    const pieces = stretches.flatMap((stretch) => {
+      if (stretch !== main) return (stretch.to <= main.from) === left ? [[x(stretch.from) + POST.half, x(stretch.to) - POST.half] as const] : [];
+      return [left ? [x(stretch.from) + POST.half, gapLeft] as const : [gapRight, x(stretch.to) - POST.half] as const];
+    });
+    const [widest] = [...pieces].sort((a, b) => b[1] - b[0] - (a[1] - a[0]));
+    if (widest !== undefined) arrow(widest[0], widest[1], left ? leftPale : rightPale);
+  };
+  beside(true);
+  beside(false);
+  return {
+    line, direction: strip.drawn.direction, y,
+    pieces: [{ from, to: gapLeft, pale: leftPale }, { from: gapRight, to, pale: rightPale }],
+    arrows,
+    gap: { left: gapLeft, right: gapRight, height: at.gap.lines.length * step },
+    texts,
+  };
+}
+
+function placeEcho(
+  index: number,
+  network: Network,
+  turns: readonly Turn[],
+  flags: ReadonlyMap<string, Flag>,
+  ground: Ground,
+): PlacedEcho | undefined {
+  const echo = network.echoes[index];
+  const turn = turns[index];
+  if (echo === undefined || turn === undefined) return undefined;
+  const laneOf = (leg: "out" | "back"): number => ground.lanes.findIndex((lane: Lane) => lane.echo?.echo === echo && lane.echo.leg === leg);
+  const [outLane, backLane] = [laneOf("out"), laneOf("back")];
+  const slot = (id: string | undefined): number => ground.slots.slotOf.get(id ?? "") ?? 0;
+  const xOf = (at: number): number => ground.x[at] ?? 0;
+  const outY = ground.y[outLane] ?? 0;
+  const backY = ground.y[backLane] ?? 0;
+  const turnX = xOf(turn.slot) + (turn.atLeft ? -turn.offset : turn.offset);
+  const startX = xOf(slot(echo.out[0]));
+  const endX = xOf(slot(echo.back.at(-1)));
+
+  const texts: Text[] = [];
+  const arrows: { x: number; y: number; right: boolean }[] = [];
+  const middleOf = (leg: readonly string[], lane: number): number => {
+    const stretch = legStretch(leg, lane, ground.slots);
+    if (stretch === undefined) return (turnX + startX) / 2;
+    const from = xOf(stretch.from) + clearance(stretch.from, lane, ground.slots, flags);
+    return (from + xOf(stretch.to) - clearance(stretch.to, lane, ground.slots, flags)) / 2;
+  };
+  const said = echoWords(echo.run.title).lines;
+  for (const [row, text] of said.entries()) {
+    const base = outY - ABOVE - 2 - (said.length - 1 - row) * TYPE.echo * LEADING;
+    texts.push({ x: middleOf(echo.out, outLane), y: base, text, size: TYPE.echo, bold: true, anchor: "middle", rank: "ink" });
+  }
+  if (echo.back.length > 1) {
+    texts.push({ x: middleOf(echo.back, backLane), y: backY - ABOVE - 2, text: BACK_WORDS, size: TYPE.echo, bold: true, anchor: "middle", rank: "ink" });
+  }
+  const mark = (leg: readonly string[], y: number): void => {
+    for (let step = 1; step < leg.length; step += 1) {
+      const [a, b] = [xOf(slot(leg[step - 1])), xOf(slot(leg[step]))];
+      if (Math.abs(a - b) >= ARROW_ROOM + 2 * POST.half) arrows.push({ x: (a + b) / 2, y, right: b > a });
+    }
+  };
+  mark(echo.out, outY);
+  mark(echo.back, backY);
+  return { echo, startX, turnX, endX, outY, backY, arrows, texts };
+}

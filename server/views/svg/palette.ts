@@ -1,0 +1,84 @@
+/**
+ * Colours for drawings, in four themes. Hues are those of Okabe and Ito, "Color Universal Design" (2008), a set that people with any
+ * kind of colour vision can tell apart; every meaning also has a pattern, a shape or a word.
+ */
+export const THEMES = ["light", "dark", "contrast", "print"] as const;
+export type Theme = (typeof THEMES)[number];
+
+/** Okabe & Ito (2008). */
+const BLUE = "#0072B2";
+const SKY_BLUE = "#56B4E9";
+const GREEN = "#009E73";
+const VERMILION = "#D55E00";
+const ORANGE = "#E69F00";
+const YELLOW = "#F0E442";
+
+export interface Palette {
+  readonly page: string;
+  /** The ground of a band. */
+  readonly ground: string;
+  /** The edge of a band. */
+  readonly edge: string;
+  readonly ink: string;
+  /** Text of the second rank. */
+  readonly ink2: string;
+  /** The body of a post. */
+  readonly post: string;
+  /** From the room to the people online, and back. */
+  readonly out: string;
+  readonly in: string;
+  /** What is behind a gap. */
+  readonly pale: string;
+  /** Gaps, echoes, devices that are ailing. */
+  readonly trouble: string;
+  readonly works: string;
+  readonly doubtful: string;
+  readonly unknown: string;
+}
+
+export const PALETTES: Readonly<Record<Theme, Palette>> = {
+  light: {
+    page: "#FFFFFF", ground: "#F4F6F8", edge: "#F4F6F8", ink: "#17202A", ink2: "#4A5663", post: "#DCE2E8",
+    out: BLUE, in: GREEN, pale: "#7C8894", trouble: VERMILION, works: "#FFFFFF", doubtful: ORANGE, unknown: SKY_BLUE,
+  },
+  dark: {
+    page: "#14181D", ground: "#1D232A", edge: "#1D232A", ink: "#F3F5F7", ink2: "#B6C0CA", post: "#3C4752",
+    out: SKY_BLUE, in: GREEN, pale: "#8794A1", trouble: VERMILION, works: "#14181D", doubtful: ORANGE, unknown: SKY_BLUE,
+  },
+  contrast: {
+    page: "#000000", ground: "#000000", edge: "#FFFFFF", ink: "#FFFFFF", ink2: "#FFFFFF", post: "#000000",
+    out: SKY_BLUE, in: YELLOW, pale: "#C8C8C8", trouble: ORANGE, works: "#000000", doubtful: ORANGE, unknown: SKY_BLUE,
+  },
+  print: {
+    page: "#FFFFFF", ground: "#FFFFFF", edge: "#8A8A8A", ink: "#000000", ink2: "#333333", post: "#E4E4E4",
+    out: "#000000", in: "#000000", pale: "#777777", trouble: "#000000", works: "#FFFFFF", doubtful: "#C4C4C4", unknown: "#FFFFFF",
+  },
+};
+
+/** Where the reader's system forces colours, its own are taken. */
+const FORCED: Palette = {
+  page: "Canvas", ground: "Canvas", edge: "CanvasText", ink: "CanvasText", ink2: "CanvasText", post: "Canvas",
+  out: "CanvasText", in: "CanvasText", pale: "GrayText", trouble: "CanvasText", works: "Canvas", doubtful: "Canvas", unknown: "Canvas",
+};
+
+function properties(selector: string, palette: Palette): string {
+  const list = Object.entries(palette).map(([name, value]) => `--${name}:${String(value)}`);
+  return `${selector}{${list.join(";")}}`;
+}
+
+/**
+ * The custom properties of a theme for everything inside `selector`; without a theme the drawing follows what the reader's system
+ * prefers, and paper is white.
+ */
+export function paletteSheet(selector: string, theme: Theme | undefined): string {
+  if (theme !== undefined) return properties(selector, PALETTES[theme]);
+  const light = PALETTES.light;
+  return [
+    properties(selector, light),
+    `@media (prefers-color-scheme:dark){${properties(selector, PALETTES.dark)}}`,
+    `@media (prefers-contrast:more){${properties(selector, { ...light, ground: "#FFFFFF", edge: "#17202A", ink: "#000000", ink2: "#000000" })}}`,
+    `@media (prefers-contrast:more) and (prefers-color-scheme:dark){${properties(selector, PALETTES.contrast)}}`,
+    `@media (forced-colors:active){${properties(selector, FORCED)}}`,
+    `@media print{${properties(selector, { ...light, ground: "#FFFFFF", edge: "#8A8A8A" })}}`,
+  ].join("\n");
+}
