@@ -91,12 +91,18 @@ async function ask(given: Arguments, answers: Answers, terminal: Terminal): Prom
     }
     return all;
   } catch (error) {
-    if (ended.signal.aborted) throw new CannotRun("\nNothing was written.");
+    if (ended.signal.aborted) throw new CannotRun("nothing was written.");
     throw error;
   } finally {
     lines.close();
   }
 }
+
+/** `evenings/next-month` is a title too: `Next month`. */
+const titleFrom = (folder: string | undefined): string | undefined => {
+  const words = path.basename(folder ?? "").replace(/[-_]+/gu, " ").trim();
+  return /\p{L}/u.test(words) ? words.slice(0, 1).toUpperCase() + words.slice(1) : undefined;
+};
 
 /** `bothways start`. */
 export const start: Command = {
@@ -123,9 +129,9 @@ export const start: Command = {
     const folder = path.resolve(given.words[0] ?? ".");
     const file = path.join(folder, NAME);
     if (existsSync(file)) throw new CannotRun(`${shownPath(file)}: it is there already and stays as it is; name another folder, such as bothways start next-month.`);
-    const given1 = fromOptions(given);
-    const answers = terminal.interactive ? await ask(given, given1, terminal) : given1;
-    const started = starter(answers);
+    const said = fromOptions(given);
+    const answers = terminal.interactive ? await ask(given, said, terminal) : said;
+    const started = starter({ title: titleFrom(given.words[0]), ...answers });
 
     // What is written must at least read well: an answer that breaks the text is told before there is a file.
     const one = study({ read: (name) => (name === NAME ? { text: started.text } : { problem: "there is no such file" }) }, NAME);

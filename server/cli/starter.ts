@@ -1,4 +1,5 @@
 /** A first setup from a handful of answers: as short as it can be, with the obvious places and nothing that was not said. */
+import { format } from "../../grammar/printer";
 import { counted, listed } from "./wording";
 
 export interface Answers {
@@ -41,7 +42,8 @@ const THINGS: readonly Thing[] = [
   { kind: "handheld-microphone", name: "handheld", words: ["handheld microphone", "hand-held microphone", "hand held microphone", "handheld", "handheld mic"] },
   { kind: "boundary-microphone", name: "boundary", words: ["boundary microphone", "table microphone", "boundary mic"] },
   { kind: "gooseneck-microphone", name: "gooseneck", words: ["gooseneck microphone", "gooseneck", "gooseneck mic", "desk microphone"] },
-  { kind: "speakerphone", name: "speakerphone", words: ["speakerphone", "conference speakerphone", "conference phone"] },
+  { kind: "conference-speakerphone", name: "speakerphone", words: ["speakerphone", "conference phone"] },
+  { kind: "wired-headset", name: "headset", words: ["headset"] },
   {
     kind: "battery-loudspeaker", name: "box", place: "near front, aim audience",
     words: ["battery loudspeaker", "portable loudspeaker", "bluetooth loudspeaker", "wireless loudspeaker", "battery speaker", "bluetooth speaker", "portable speaker"],
@@ -50,11 +52,17 @@ const THINGS: readonly Thing[] = [
     kind: "mains-loudspeaker", name: "loudspeaker", place: "near front, aim audience",
     words: ["mains loudspeaker", "loudspeaker", "active loudspeaker", "speaker", "active speaker"],
   },
+  { kind: "column-loudspeaker", name: "column", words: ["column speaker", "line array"], place: "near front, aim audience" },
   { kind: "mixer", name: "desk", words: ["mixer", "mixing desk", "sound desk"] },
   { kind: "sound-interface", name: "interface", words: ["sound interface", "audio interface", "interface"] },
   { kind: "projector", name: "projector", words: ["projector", "beamer"], place: "on table at middle" },
   { kind: "flat-display", name: "display", words: ["flat display", "display", "television", "tv", "monitor"], place: "at front" },
   { kind: "usb-hub", name: "hub", words: ["usb hub", "hub"] },
+  { kind: "picture-grabber", name: "grabber", words: ["grabber", "hdmi grabber", "capture device"] },
+  { kind: "hearing-loop-amplifier", name: "loop", words: ["hearing loop", "induction loop", "loop"] },
+  { kind: "network-switch", name: "switch", words: ["switch"] },
+  { kind: "access-point", name: "access-point", words: ["access point"] },
+  { kind: "powerline-adapter", name: "powerline", words: ["powerline", "powerline pair"] },
   { kind: "mobile-router", name: "router", words: ["mobile router", "router"] },
   { kind: "power-bank", name: "power-bank", words: ["power bank", "powerbank"] },
   { kind: "extension-lead", name: "lead", words: ["extension lead", "extension cable", "extension cord", "lead", "power strip"] },
@@ -69,11 +77,8 @@ const plainWord = (text: string): string => text.toLowerCase().replace(/[-_\s]+/
 
 const thingFor = (words: string): Thing | undefined => {
   const sought = plainWord(words);
-  const singular = sought.replace(/s$/u, "");
-  return THINGS.find((thing) => thing.kind.replaceAll("-", " ") === sought || thing.words.some((w) => {
-    const known = w.replaceAll("-", " ");
-    return known === sought || known === singular;
-  }));
+  const forms = new Set([sought, sought.replace(/s$/u, ""), sought.replace(/es$/u, "")]);
+  return THINGS.find((thing) => [thing.kind, ...thing.words].some((known) => forms.has(known.replaceAll("-", " "))));
 };
 
 /** A name as the language takes it: blanks become hyphens, signs that no name has are left out. */
@@ -170,7 +175,7 @@ export function starter(answers: Answers): Started {
     } else if (!first) {
       place = undefined;
     }
-    if (thing.kind === "speakerphone" && first) {
+    if (thing.kind === "conference-speakerphone" && first) {
       place = "near front";
       loudspeaker ??= name;
       microphone ??= name;
@@ -184,7 +189,10 @@ export function starter(answers: Answers): Started {
   if (joined.length === 0) lines.push(`join ${host.name}`);
   else if (joined.length === 1) lines.push(`join ${host.name} { ${joined[0] ?? ""} }`);
   else lines.push(`join ${host.name} {`, ...joined.map((line) => `  ${line}`), "}");
-  return { text: `${lines.join("\n")}\n`, assumed, unknown };
+  // An answer such as `9m by 6m` is written as the common form has it.
+  const text = `${lines.join("\n")}\n`;
+  const tidy = format(text);
+  return { text: "text" in tidy ? tidy.text : text, assumed, unknown };
 }
 
 /** What was assumed and what was not understood, in sentences. */

@@ -6,13 +6,13 @@ import { describe, expect, it } from "vitest";
 import { readArguments, type Shape } from "../../server/cli/arguments";
 import { CannotRun } from "../../server/cli/cannotRun";
 import { changes } from "../../server/cli/diff";
-import { asName, starter } from "../../server/cli/starter";
+import { asName, starter, STARTER_KINDS } from "../../server/cli/starter";
 import { blankHtml, blankMarkdown, htmlText, markdownText, openHtml, openMarkdown } from "../../server/cli/surveySheet";
 import { bySymptom } from "../../server/cli/symptoms";
 import { Folders, FolderTexts, LARGEST, rootOf, setupsBelow } from "../../server/cli/texts";
 import { writeWhole } from "../../server/cli/write";
 import type { Entry } from "../../server/checks/catalogue";
-import { folder } from "./built";
+import { folder, project } from "./built";
 import { question } from "./studies";
 
 const messageOf = (run: () => unknown): string => {
@@ -225,6 +225,19 @@ join laptop {
     expect(assumed).toHaveLength(5);
     expect(text).toContain("device phone-2 is phone");
     expect(text).toContain("join phone");
+  });
+  it("knows all the typical equipment, and nothing that is not among it", () => {
+    const text = readFileSync(path.join(project, "server/model/typical/equipment.bothways"), "utf8");
+    expect([...STARTER_KINDS].sort()).toEqual([...text.matchAll(/^kind ([a-z-]+)/gmu)].map((m) => m[1]).sort());
+  });
+  it("understands each kind by its own name, in the plural too", () => {
+    for (const kind of STARTER_KINDS) {
+      for (const words of [kind, kind.replaceAll("-", " ").toUpperCase(), `2 ${kind.replaceAll("-", " ")}s`]) {
+        const { text, unknown } = starter({ own: words });
+        expect([words, unknown]).toEqual([words, []]);
+        expect(text).toContain(` is ${kind}`);
+      }
+    }
   });
   it("makes names that the language takes", () => {
     expect(asName("Ines María")).toBe("Ines-María");
