@@ -56,6 +56,8 @@ export function printFinding(finding: Finding, fixes: readonly Fix[], places: Pl
     const shown = finding.assumed.slice(0, MOST_ASSUMED).map((a) => a.text);
     out.push(labelled("assumed", shown.join("; ") + (more > 0 ? `; and ${more} more` : ""), page));
   }
+  // What is assumed decides it: the answer would raise the finding or take it away.
+  if (finding.question !== undefined) out.push(labelled("find out", finding.question.ask, page));
   if (finding.folded.length > 0) {
     const [first] = finding.folded;
     const more = finding.folded.length - 1;

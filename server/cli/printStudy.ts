@@ -38,7 +38,7 @@ export function printQuestion(question: Question, n: number, page: Page): string
   if (question.ways.length > 0) {
     out.push(hung("     ", `decides: ${listed(question.ways.map((way) => WAY_TITLES[way].toLowerCase()))}`, page.width));
   }
-  for (const answer of question.answers) out.push(hung("     ", `${answer.when}: ${answer.then}`, page.width, 7));
+  for (const answer of question.answers) out.push(hung("     - ", `${answer.when}: ${answer.then}`, page.width));
   if (question.write !== undefined) {
     out.push(`     ${page.paint("quiet", "write")}  ${page.paint("strong", plain(question.write))}`);
   }

@@ -12,11 +12,11 @@ const MARKS: Readonly<Record<Verdict, { rich: string; poor: string }>> = {
 };
 const WIDEST = Math.max(...Object.values(VERDICT_WORDS).map((word) => word.length));
 
+const markOf = (verdict: Verdict, page: Page): string => MARKS[verdict][page.unicode ? "rich" : "poor"];
+
 /** A verdict's mark and word, coloured where the page has colour. */
-export const verdictWords = (verdict: Verdict, page: Page): string => {
-  const mark = MARKS[verdict][page.unicode ? "rich" : "poor"];
-  return page.paint(INKS[verdict], `${mark} ${padded(VERDICT_WORDS[verdict], WIDEST)}`);
-};
+export const verdictWords = (verdict: Verdict, page: Page): string =>
+  page.paint(INKS[verdict], `${markOf(verdict, page)} ${padded(VERDICT_WORDS[verdict], WIDEST)}`);
 
 const reason = (way: WayVerdict): string => {
   const hangs = way.hangsOn.length === 0 ? "" : `hangs on ${listed(way.hangsOn)}`;
@@ -40,7 +40,9 @@ export function printVerdicts(ways: readonly WayVerdict[], page: Page): string[]
         continue;
       }
       const item = way.item === undefined ? "otherwise" : `in ${way.item}`;
-      out.push(hung(" ".repeat(indent), `${item}: ${VERDICT_WORDS[way.verdict]}${words === "" ? "" : `, ${words}`}`, page.width));
+      const mark = page.paint(INKS[way.verdict], markOf(way.verdict, page));
+      const line = hung(" ".repeat(indent + 2), `${VERDICT_WORDS[way.verdict]} ${item}${words === "" ? "" : `: ${words}`}`, page.width);
+      out.push(`${" ".repeat(indent)}${mark} ${line.slice(indent + 2)}`);
     }
   }
   return out;

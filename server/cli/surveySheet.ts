@@ -83,7 +83,7 @@ section { break-inside: avoid; } code { font-family: Consolas, "Liberation Mono"
   @page { size: A4; margin: 12mm; }
   :root { color-scheme: light; }
   body { font-size: 9.5pt; line-height: 1.3; margin: 0; padding: 0; max-width: none; }
-  h2 { margin: .55em 0 .1em; }
+  h2 { margin: .6em 0 .1em; } li { padding: .34em 0 .1em; }
 }`;
 
 const page = (title: string, body: string): string => `<!DOCTYPE html>
@@ -109,7 +109,7 @@ export function blankHtml(): string {
   const title = "What to find out at the venue";
   const groups = FORM.map((group) => {
     const rows = group.blanks.map(({ ask, fill }) =>
-      `<li><span>${htmlText(ask)}</span><span class="fill">${htmlText(fill === "…" ? " " : fill.replaceAll("…", "\u2003\u2003\u2003"))}</span></li>`);
+      `<li><span>${htmlText(ask)}</span><span class="fill">${htmlText(fill === "…" ? " " : fill.replaceAll("…", "\u2003".repeat(5)))}</span></li>`);
     const write = group.write.length === 0 ? "" : `\n<p class="small">In the file: ${group.write.map((line) => `<code>${htmlText(line)}</code>`).join(", ")}</p>`;
     return `<section>\n<h2>${htmlText(group.title)}</h2>\n<ul>\n${rows.join("\n")}\n</ul>${write}\n</section>`;
   });

@@ -5,6 +5,7 @@ import path from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { CATALOGUE } from "../../server/checks/catalogue";
 import { WAYS } from "../../server/model/ways";
+import { FORM } from "../../server/cli/surveyForm";
 import { STARTER_KINDS } from "../../server/cli/starter";
 import type { FileJson } from "../../server/cli/json";
 import { bothways, build, folder, isPlainRefusal, project } from "./built";
@@ -336,6 +337,12 @@ describe("survey", () => {
     expect(ran.status).toBe(0);
     expect(ran.out).toMatch(/^# What to find out at the venue/u);
     expect(bothways(folder(), "survey", "--format", "html").out).toMatch(/^<!DOCTYPE html>/u);
+  });
+  it("shows lines to write that the language takes", () => {
+    const cwd = folder({ "a.bothways": ["setup \"Fern\"", ...FORM.flatMap((group) => group.write)
+      .map((line) => (/^(?:clap|noise|curtains|chairs|screen|spot|outlet) /u.test(line) ? `in hall { ${line} }` : line))].join("\n") });
+    const [file] = checked(bothways(cwd, "check", "a.bothways", "--format", "json"));
+    expect(file?.findings.filter((f) => !CATALOGUE.some((entry) => entry.code === f.code))).toEqual([]);
   });
   it("asks in the same order as the JSON of check", () => {
     const cwd = folder({ "a.bothways": FIVE });

@@ -44,8 +44,8 @@ describe("what check prints", () => {
     ] });
     expect(out.match(/The people online hear the room/gu)).toHaveLength(1);
     expect(out).toMatch(/✗ fails\s+The people online hear the room/u);
-    expect(out).toMatch(/in talk: works/u);
-    expect(out).toMatch(/in questions: fails, row 3 has no microphone/u);
+    expect(out).toMatch(/✓ works in talk: row 4/u);
+    expect(out).toMatch(/✗ fails in questions: row 3 has no microphone/u);
   });
 
   it("gives a finding its place, excerpt, caret, reasons, assumptions and mend", () => {
@@ -55,6 +55,10 @@ describe("what check prints", () => {
     for (const words of ["laptop plays the call on box; phone picks it up", "They hear their own words", "room noise 40 dBA", "Turn off the sound of phone", "kit.bothways:1: phone stands here"]) {
       expect(out).toContain(words);
     }
+  });
+
+  it("says with a finding that hangs on an assumption what to find out", () => {
+    expect(print({ findings: [finding({ severity: "warning", question })], questions: [] })).toMatch(/find out +What uplink does the venue have\?/u);
   });
 
   it("asks at most three questions, with what each answer means and a line to write", () => {
