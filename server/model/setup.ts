@@ -29,6 +29,8 @@ export interface Item {
 export interface Voice {
   readonly name: string;
   readonly seats: Seats | undefined;
+  /** The text names it as a talker; else it is seats whose people may speak. */
+  readonly stated: boolean;
   readonly position: Position;
   /** dBA at 1 m. */
   readonly level: Ranged;
@@ -101,6 +103,8 @@ export interface Setup {
   readonly floor: Floor;
   readonly devices: ReadonlyMap<string, Device>;
   readonly voices: ReadonlyMap<string, Voice>;
+  /** Whoever speaks where no text names anybody. */
+  readonly lectern: Voice;
   readonly links: readonly Link[];
   readonly mains: readonly MainsLink[];
   readonly internets: readonly Internet[];
@@ -194,7 +198,7 @@ class Builder {
       online: online !== undefined && people !== undefined && people.said !== "unknown"
         ? fromText(people, online, "meeting.online", "how many attend online", false)
         : assumed("meeting.online", "how many attend online", "count", defaultOf("online", "meeting", "people")),
-      items: this.items(start, end), room, floor, devices, voices: this.voices(floor, room),
+      items: this.items(start, end), room, floor, devices, ...this.voices(floor, room),
       links: [...this.links("cable"), ...this.links("radio")], mains: this.mains(), internets: this.internets(), joins: this.joins(devices),
       mixers: this.mixers(),
       shallShow: (item) => holding(calls, "shall", item).filter((s) => valueOf(s, "what", "word")?.word === "show").flatMap((s) => valuesOf(s, "of", "name")),
@@ -431,7 +435,7 @@ class Builder {
     }));
   }
 
-  private voices(floor: Floor, room: Room): Map<string, Voice> {
+  private voices(floor: Floor, room: Room): { voices: Map<string, Voice>; lectern: Voice } {
     const out = new Map<string, Voice>();
     const level = (name: string, statements: readonly Bound[], large: boolean): Ranged => {
       const stated = statements.find((s) => s.row.head === "speech-level");
@@ -450,7 +454,7 @@ class Builder {
       const at = place?.relations.length === 1 && place.relations[0]?.anchor.kind === "name" ? floor.group(place.relations[0].anchor.name.text) : undefined;
       const standing = talker.children.some((c) => c.row.head === "standing") || (large && at === undefined && !talker.children.some((c) => c.row.head === "seated"));
       out.set(canonical(name), {
-        name, seats: at, statements: talker.children, where: talker.where, level: level(name, talker.children, large),
+        name, seats: at, stated: true, statements: talker.children, where: talker.where, level: level(name, talker.children, large),
         position: floor.position(name, place, "lectern", standing ? HEIGHTS.standingMouth : HEIGHTS.seatedMouth),
       });
     }
@@ -460,7 +464,7 @@ class Builder {
       for (let i = 1; i <= count; i += 1) {
         const name = `talker-${i}`;
         out.set(canonical(name), {
-          name, seats: undefined, statements: group.children, where: group.where, level: level(name, group.children, false),
+          name, seats: undefined, stated: true, statements: group.children, where: group.where, level: level(name, group.children, false),
           position: floor.position(name, place, "audience", HEIGHTS.seatedMouth, { index: i - 1, count }),
         });
       }
@@ -469,11 +473,15 @@ class Builder {
     for (const seats of room.seats) {
       if (out.has(canonical(seats.name))) continue;
       out.set(canonical(seats.name), {
-        name: seats.name, seats, statements: [], where: seats.where, level: level(seats.name, [], large),
+        name: seats.name, seats, stated: false, statements: [], where: seats.where, level: level(seats.name, [], large),
         position: floor.position(seats.name, undefined, seats.name, HEIGHTS.seatedMouth),
       });
     }
-    return out;
+    const lectern: Voice = {
+      name: "whoever speaks at the lectern", seats: undefined, stated: false, statements: [], where: undefined, level: level("whoever speaks at the lectern", [], large),
+      position: floor.position("whoever speaks at the lectern", undefined, "lectern", large ? HEIGHTS.standingMouth : HEIGHTS.seatedMouth),
+    };
+    return { voices: out, lectern };
   }
 
   private links(how: "cable" | "radio"): Link[] {

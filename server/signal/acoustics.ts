@@ -1,0 +1,76 @@
+/** How sound stays in the room: reverberation, room constant and noise, from what is stated, else from surfaces and people. */
+import { assumed } from "../model/make-ranged";
+import type { Ranged } from "../model/ranged";
+import type { Room } from "../model/room";
+import type { Setup } from "../model/setup";
+import type { Trial } from "../model/trial";
+import { bands, flat, type Bands } from "../physics/bands";
+import { FINISHES, PERSON_ABSORPTION, type FinishName } from "../physics/finishes";
+import { absorptionFromTime, AIR_HUMID, airAbsorption, sabine, surfaceAbsorption } from "../physics/reverberation";
+import { roomConstant } from "../physics/soundField";
+
+export interface Acoustics {
+  /** m³ */
+  readonly volume: number;
+  /** m² of walls, floor and ceiling. */
+  readonly surface: number;
+  /** Reverberation time, s. */
+  readonly time: Bands;
+  /** R, m². */
+  readonly constant: Bands;
+  /** dBA */
+  readonly noise: number;
+}
+
+/** The words of the vocabulary, by the table of finishes. */
+export const FINISH_OF_WORD: Readonly<Record<string, FinishName>> = {
+  plaster: "plaster", plasterboard: "plasterboard", brick: "brick", block: "block-painted", concrete: "concrete", stone: "stone", wood: "wood-floor",
+  panelling: "wood-panelling", "carpet-thin": "carpet-thin", "carpet-heavy": "carpet-heavy", glass: "glass", "double-glazing": "double-glazing",
+  "acoustic-tile": "acoustic-tile", linoleum: "linoleum",
+};
+
+/** Reverberation worked out from surfaces is good to this factor. Common practice, no source. */
+const fromSurfaces = (room: Room): Ranged => assumed(
+  "room.reverberation-factor", `the reverberation of ${room.name}, worked out from its surfaces`, "ratio",
+  { best: 1, low: 0.75, high: 1.3, source: "common practice, no source" },
+);
+
+export function acoustics(setup: Setup, trial: Trial): Acoustics {
+  return trial.keep("acoustics", () => {
+    const { room } = setup;
+    const l = trial.value(room.length);
+    const w = trial.value(room.width);
+    const h = trial.value(room.height);
+    const volume = l * w * h;
+    const surface = 2 * (l * w + l * h + w * h);
+    const time = reverberation(setup, trial, { l, w, h, volume });
+    const constant = bands((k) => {
+      // A room cannot absorb more than all that falls on it.
+      const absorption = Math.min(absorptionFromTime(volume, time[k]), 0.95 * surface);
+      return roomConstant(absorption, surface);
+    });
+    return { volume, surface, time, constant, noise: trial.value(room.noise) };
+  });
+}
+
+function reverberation(setup: Setup, trial: Trial, size: { l: number; w: number; h: number; volume: number }): Bands {
+  const { room } = setup;
+  if (room.reverberation !== undefined) return flat(trial.value(room.reverberation));
+  const factor = trial.value(fromSurfaces(room));
+  const walls = 2 * (size.l + size.w) * size.h;
+  const curtain = room.curtains === undefined ? 0 : Math.min(walls, trial.value(room.curtains.area));
+  const glass = room.windows === undefined ? 0 : Math.min(walls - curtain, trial.value(room.windows.area));
+  const people = room.seats.reduce((sum, seats) => sum + seats.count, 0);
+  return bands((k) => {
+    const alpha = (word: string): number => FINISHES[FINISH_OF_WORD[word] ?? "plaster"].alpha[k];
+    const absorbing = surfaceAbsorption([
+      { area: size.l * size.w, alpha: alpha(room.floor.finish) },
+      { area: size.l * size.w, alpha: alpha(room.ceiling.finish) },
+      { area: Math.max(0, walls - curtain - glass), alpha: alpha(room.walls.finish) },
+      ...(room.curtains === undefined ? [] : [{ area: curtain, alpha: FINISHES[`curtain-${room.curtains.weight}` as FinishName].alpha[k] }]),
+      ...(room.windows === undefined ? [] : [{ area: glass, alpha: alpha(room.windows.glass) }]),
+    ]);
+    const absorption = absorbing + people * PERSON_ABSORPTION[k] + airAbsorption(AIR_HUMID[k], size.volume);
+    return factor * sabine(size.volume, absorption);
+  });
+}

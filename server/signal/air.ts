@@ -1,0 +1,177 @@
+/** Sound through the air: from mouths and loudspeakers to microphones and ears. */
+import type { Device, Part } from "../model/device";
+import type { Vec3 } from "../model/geometry";
+import { assumed } from "../model/make-ranged";
+import { canonical } from "../model/names";
+import type { Ranged } from "../model/ranged";
+import type { Setup, Voice } from "../model/setup";
+import type { Trial } from "../model/trial";
+import { flat, type Bands } from "../physics/bands";
+import { coverageBands, microphonePattern, PATTERNS, randomEnergyEfficiency, sourcePattern, type PatternName } from "../physics/directivity";
+import { between, cosineOffAxis, distance } from "../physics/geometry";
+import { solveLevel } from "../physics/loudspeaker";
+import { speechTransfer, transferBands, type ArrivalBands } from "../physics/soundField";
+import { acoustics } from "./acoustics";
+import { aimOf, audienceCentre, facing, positionOf, standOf, triple } from "./stands";
+
+/** Q of a talker, 125 Hz to 8 kHz. Model choice near the factor 2 that handbooks give for speech as a whole. */
+export const TALKER_Q: Bands = [1.2, 1.4, 1.8, 2, 2.5, 3.2, 4];
+
+/** Microphone and loudspeaker in one case are this far apart. Common practice, no source. */
+const SAME_CASE = 0.2;
+
+/** Q of a loudspeaker. */
+export function directivityOf(part: Part): Bands {
+  const q = part.directivity;
+  if (q !== undefined && q.length === 7) return q as unknown as Bands;
+  if (part.coverage !== undefined) return coverageBands((part.coverage.horizontal * Math.PI) / 180, (part.coverage.vertical * Math.PI) / 180);
+  return flat(2);
+}
+
+const patternOf = (part: Part): number => PATTERNS[part.pattern as PatternName] ?? 1;
+
+/** How far a mouth is from a microphone that it is meant for. Common practice, no source. */
+function mouthTo(part: Part, held: "worn" | "handed" | undefined): Ranged {
+  const best = held === "worn" ? 0.2 : held === "handed" ? 0.1 : 0.3;
+  return part.mouth ?? assumed(`${part.id}.mouth`, `the distance from mouth to ${part.id}`, "length", { best, low: best / 2, high: best * 2, source: "common practice, no source" });
+}
+
+/** The voice that a microphone is meant for: its holder, else the nearest of `voices`. */
+export function nearTalker(setup: Setup, device: Device, voices: readonly Voice[], trial: Trial): Voice | undefined {
+  const held = positionOf(setup, device).held;
+  if (held !== undefined) {
+    const holder = setup.voices.get(canonical(held.by));
+    if (holder !== undefined) return holder;
+  }
+  const at = triple(standOf(setup, device, trial));
+  let best: Voice | undefined;
+  let least = Infinity;
+  for (const voice of voices) {
+    for (const mouth of mouths(setup, voice, trial)) {
+      const far = distance(at, triple(mouth));
+      if (far < least) {
+        least = far;
+        best = voice;
+      }
+    }
+  }
+  return best;
+}
+
+/** Where a voice comes from: one mouth, or one for each seat. */
+export function mouths(setup: Setup, voice: Voice, trial: Trial): readonly Vec3[] {
+  return voice.seats === undefined ? [voice.position.at(trial)] : setup.floor.seats(voice.seats, trial).map((seat) => seat.at);
+}
+
+/** Direct and reverberant sound of one mouth at a microphone. */
+export function voiceAtMicrophone(setup: Setup, trial: Trial, voice: Voice, mouth: Vec3, device: Device, mic: Part): ArrivalBands {
+  const room = acoustics(setup, trial);
+  const a = patternOf(mic);
+  const ree = randomEnergyEfficiency(a);
+  const held = positionOf(setup, device).held;
+  const holder = held === undefined ? undefined : setup.voices.get(canonical(held.by));
+  const holds = holder !== undefined && (holder === voice || (holder.seats !== undefined && holder.seats === voice.seats));
+  const at = standOf(setup, device, trial);
+  const apart = distance(triple(at), triple(mouth));
+  const flatApart = Math.hypot(at.x - mouth.x, at.y - mouth.y);
+  const used = holds ? trial.value(mouthTo(mic, held?.how)) : undefined;
+  // A microphone on a stand at somebody's place is used at the distance that its kind is used at.
+  const stand = !holds && mic.mouth !== undefined && flatApart < 0.7 ? trial.value(mic.mouth) : undefined;
+  const close = used ?? stand;
+  if (close !== undefined) return transferBands((k) => ({ distance: close, q: TALKER_Q[k], roomConstant: room.constant[k], ree }));
+  const face = facing(setup, voice, mouth, trial);
+  const cosine = cosineOffAxis(triple(mouth), face, triple(at));
+  const receiver = microphonePattern(micCosine(setup, trial, device, at, mouth), a);
+  return transferBands((k) => ({
+    distance: apart, q: TALKER_Q[k], roomConstant: room.constant[k], ree, sourceGain: sourcePattern(cosine, TALKER_Q[k]), receiverGain: receiver,
+  }));
+}
+
+/** Cosine between a microphone's axis and the way to a source. Without an aim it points at the audience, or up from a table. */
+function micCosine(setup: Setup, trial: Trial, device: Device, at: Vec3, source: Vec3): number {
+  const aim = aimOf(setup, device, trial, () => {
+    const near = nearTalker(setup, device, [...setup.voices.values()], trial);
+    return near === undefined ? audienceCentre(setup, trial) : nearestMouth(setup, near, at, trial);
+  });
+  return cosineOffAxis(triple(at), between(triple(at), triple(aim)), triple(source));
+}
+
+function nearestMouth(setup: Setup, voice: Voice, at: Vec3, trial: Trial): Vec3 {
+  let best = voice.position.at(trial);
+  let least = Infinity;
+  for (const mouth of mouths(setup, voice, trial)) {
+    const far = distance(triple(at), triple(mouth));
+    if (far < least) {
+      least = far;
+      best = mouth;
+    }
+  }
+  return best;
+}
+
+/** Sound of a loudspeaker at a microphone, and how far apart they are in metres. */
+export function loudspeakerAtMicrophone(setup: Setup, trial: Trial, from: { device: Device; part: Part }, to: { device: Device; part: Part }): { arrival: ArrivalBands; distance: number } {
+  const room = acoustics(setup, trial);
+  const a = patternOf(to.part);
+  const ree = randomEnergyEfficiency(a);
+  const q = directivityOf(from.part);
+  if (from.device === to.device) {
+    return { distance: SAME_CASE, arrival: transferBands((k) => ({ distance: SAME_CASE, q: q[k], roomConstant: room.constant[k], ree })) };
+  }
+  const source = standOf(setup, from.device, trial);
+  const at = standOf(setup, to.device, trial);
+  const aim = aimOf(setup, from.device, trial, (t) => audienceCentre(setup, t));
+  const cosine = cosineOffAxis(triple(source), between(triple(source), triple(aim)), triple(at));
+  const receiver = a === 1 ? 1 : microphonePattern(micCosine(setup, trial, to.device, at, source), a);
+  const apart = Math.max(SAME_CASE, distance(triple(source), triple(at)));
+  return {
+    distance: apart,
+    arrival: transferBands((k) => ({ distance: apart, q: q[k], roomConstant: room.constant[k], ree, sourceGain: sourcePattern(cosine, q[k]), receiverGain: receiver })),
+  };
+}
+
+/** Sound of a loudspeaker at an ear, relative to its level at 1 m, A-weighted speech, dB. */
+export function loudspeakerAtEar(setup: Setup, trial: Trial, device: Device, part: Part, ear: Vec3): number {
+  const room = acoustics(setup, trial);
+  const q = directivityOf(part);
+  const source = standOf(setup, device, trial);
+  const aim = aimOf(setup, device, trial, (t) => audienceCentre(setup, t));
+  const cosine = cosineOffAxis(triple(source), between(triple(source), triple(aim)), triple(ear));
+  const apart = Math.max(SAME_CASE, distance(triple(source), triple(ear)));
+  return speechTransfer(transferBands((k) => ({ distance: apart, q: q[k], roomConstant: room.constant[k], sourceGain: sourcePattern(cosine, q[k]) })));
+}
+
+export interface Listener {
+  readonly name: string;
+  readonly group: string;
+  readonly row: number;
+  readonly at: Vec3;
+}
+
+/** Everybody who listens from a seat; where no seats are stated, those who speak. */
+export function listeners(setup: Setup, trial: Trial): readonly Listener[] {
+  return trial.keep("listeners", () => {
+    const seats = setup.room.seats.flatMap((group) => setup.floor.seats(group, trial).map((seat) => ({ name: seat.name, group: group.name, row: seat.row, at: seat.at })));
+    if (seats.length > 0) return seats;
+    return [{ name: "the middle of the room", group: "the room", row: 1, at: audienceCentre(setup, trial) }];
+  });
+}
+
+/** How loud a loudspeaker is turned up, beside what the middle seat wants: people differ. Common practice, no source. */
+const turnedUp = (part: Part): Ranged =>
+  assumed(`${part.id}.volume`, `how loud ${part.id} is turned up`, "level", { best: 0, low: -6, high: 6, source: "common practice, no source" });
+
+/** The loudest clean speech of a loudspeaker at 1 m, dBA. */
+export function loudest(part: Part, trial: Trial): number {
+  return trial.value(part.speechLevel ?? assumed(`${part.id}.speech-level`, `the loudest speech that ${part.id} plays cleanly`, "level", { best: 78, low: 66, high: 94, source: "common practice, no source" }));
+}
+
+/** Level at 1 m at which a loudspeaker plays nominal speech: what the middle seat wants, as far as the device can. dBA. */
+export function playingLevel(setup: Setup, trial: Trial, device: Device, part: Part): number {
+  return trial.keep(`playing ${part.id}`, () => {
+    const seats = listeners(setup, trial).map((ear) => loudspeakerAtEar(setup, trial, device, part, ear.at));
+    const most = loudest(part, trial);
+    const solved = solveLevel(seats, acoustics(setup, trial).noise, most);
+    return Math.min(most, solved.level + trial.value(turnedUp(part)));
+  });
+}

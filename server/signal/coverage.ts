@@ -1,0 +1,253 @@
+/** Who reaches whom: the claims that a meeting makes on the four ways across, and how each is met. */
+import type { Vec3 } from "../model/geometry";
+import { valuesOf } from "../model/bound";
+import { holding } from "../model/during";
+import { canonical } from "../model/names";
+import type { Voice } from "../model/setup";
+import type { Trial } from "../model/trial";
+import type { WayName } from "../model/ways";
+import { powerSum } from "../physics/decibel";
+import { directToReverberant, speechLevel } from "../physics/soundField";
+import { acoustics } from "./acoustics";
+import { listeners, loudest, loudspeakerAtEar, mouths, voiceAtMicrophone } from "./air";
+import { node, type Carried, type Edge, type Gap } from "./edges";
+import { carries, gapsOf, ONLINE, type Ending, type Graph } from "./graph";
+import { faceAngle, FACE_LIMIT, insideFrame, pointsOf } from "./sight";
+
+/** How well a claim is met. `poor` makes the way doubtful, `bad` breaks it. */
+export type Grade = "good" | "poor" | "bad";
+
+export interface Assessment {
+  readonly grade: Grade;
+  /** What stands in the way, where something is missing; a way with none is judged by its measure. */
+  readonly gaps: readonly Gap[];
+  /** The way as it is, or as it would be without its gaps. */
+  readonly path: readonly Edge[] | undefined;
+  /** Through which microphone, loudspeaker, display or camera. */
+  readonly through: string | undefined;
+  readonly measured: { readonly value: number; readonly unit: string; readonly limit: number; readonly what: string } | undefined;
+  /** How many of how many places fall short, and the worst of them. */
+  readonly short: { readonly count: number; readonly of: number; readonly worst: string; readonly fromRow: number | undefined } | undefined;
+  /** Another talker who repeats what is said. */
+  readonly repeatedBy: string | undefined;
+}
+
+export interface Claim {
+  readonly way: Exclude<WayName, "call" | "internet">;
+  /** The person, the seats, the spot that is to hear, be heard, see or be seen. */
+  readonly subject: string;
+  /** What is wanted, as a sentence would have it: `Ines is heard by the people online`. */
+  readonly title: string;
+  /** What the sentence is when it is not met: `the people online do not hear Ines`. */
+  readonly unmet: string;
+  /** What else decides, besides the trial: claims of equal key are met equally in every item. */
+  readonly key: string;
+  assess(trial: Trial): Assessment;
+}
+
+/** Limits of the direct-to-reverberant ratio of a voice at its microphone, dB: below −6 hollow, below −12 lost. Model choice. */
+const PICKUP = { poor: -6, bad: -12 } as const;
+/** Limits of speech over noise, dB, at a microphone and at a seat. Common practice, no source. */
+const MIC_NOISE = { poor: 6, bad: 0 } as const;
+const SEAT_NOISE = { poor: 10, bad: 5 } as const;
+
+export function claims(graph: Graph): readonly Claim[] {
+  return [...roomHearsOnline(graph), ...onlineHearsRoom(graph), ...roomSeesOnline(graph), ...onlineSeesRoom(graph)];
+}
+
+const UNMET = { path: undefined, through: undefined, measured: undefined, short: undefined, repeatedBy: undefined } as const;
+
+/** Where no device joins the call in the way that is needed. */
+function nothing(graph: Graph, says: string, sentence: string, cause: string): Assessment {
+  return { ...UNMET, grade: "bad", gaps: [{ says, sentence, cause, open: undefined, between: graph.joins.map((j) => j.join.device) }] };
+}
+
+interface Candidate {
+  readonly ending: Ending;
+  readonly path: readonly Edge[];
+  readonly gaps: number;
+}
+
+/** All microphones, loudspeakers, displays or cameras that a way leads to or from, fewest gaps first. */
+function candidates(graph: Graph, carried: Carried, type: Ending["part"]["type"], sense: "forth" | "back"): readonly Candidate[] {
+  const ways = graph.ways(carried, ONLINE, sense);
+  const out: Candidate[] = [];
+  for (const ending of graph.endings.values()) {
+    if (ending.part.type !== type) continue;
+    const path = ways.get(node(type, ending.part.id));
+    if (path !== undefined && path.length > 0) out.push({ ending, path, gaps: gapsOf(path).length });
+  }
+  return out.sort((a, b) => a.gaps - b.gaps);
+}
+
+/** What all the candidates and their gaps are, for the key of a claim. */
+const keyOf = (list: readonly Candidate[]): string => list.map((c) => `${c.ending.part.id}${c.gaps > 0 ? `!${gapsOf(c.path).map((g) => g.cause).join(",")}` : ""}`).join(" ");
+
+function broken(graph: Graph, list: readonly Candidate[], verb: string, missing: string): Assessment {
+  const first = list[0];
+  if (first === undefined) return nothing(graph, "nothing there", `no joined device ${verb}`, missing);
+  return { ...UNMET, grade: "bad", gaps: gapsOf(first.path), path: first.path, through: first.ending.part.id };
+}
+
+function roomHearsOnline(graph: Graph): Claim[] {
+  const { setup } = graph;
+  const speakers = candidates(graph, "sound", "loudspeaker", "forth");
+  const key = keyOf(speakers);
+  const groups = setup.room.seats.length > 0 ? setup.room.seats.map((s) => s.name) : ["the room"];
+  return groups.map((group) => ({
+    way: "room-hears-online", subject: group, key: `hears ${group} ${key}`,
+    title: `${group} hears the people online`, unmet: `${group} does not hear the people online`,
+    assess: (trial) => {
+      const playing = speakers.filter((s) => carries(s.path, trial));
+      if (playing.length === 0) return broken(graph, speakers, "plays the sound of the call", "nothing-plays");
+      const { noise } = acoustics(setup, trial);
+      const ears = listeners(setup, trial).filter((ear) => ear.group === group);
+      const levels = ears.map((ear) => powerSum(playing.map((s) =>
+        loudest(s.ending.part, trial) + loudspeakerAtEar(setup, trial, s.ending.device, s.ending.part, ear.at))) - noise);
+      return { ...worst(ears, levels, SEAT_NOISE, "dB", "speech over noise"), gaps: [], path: playing[0]?.path, through: playing[0]?.ending.part.id, repeatedBy: undefined };
+    },
+  }));
+}
+
+function onlineHearsRoom(graph: Graph): Claim[] {
+  const { setup } = graph;
+  const mics = candidates(graph, "sound", "microphone", "back");
+  const key = keyOf(mics);
+  const pickUp = (voice: Voice, trial: Trial): Assessment => {
+    const open = mics.filter((m) => carries(m.path, trial));
+    if (open.length === 0) {
+      // Somebody's own microphone is the one that is missed.
+      const own = mics.filter((m) => m.ending.device.place?.relations.some((r) => r.anchor.kind === "name" && canonical(r.anchor.name.text) === canonical(voice.name)));
+      return broken(graph, own.length > 0 ? own : mics, "sends sound", "nothing-sends-sound");
+    }
+    const { noise } = acoustics(setup, trial);
+    const level = trial.value(voice.level);
+    const places = mouths(setup, voice, trial);
+    let through = open[0]?.ending.part.id;
+    let least = Infinity;
+    const margins = places.map((mouth) => {
+      let best = -Infinity;
+      let by = through;
+      for (const m of open) {
+        const arrival = voiceAtMicrophone(setup, trial, voice, mouth, m.ending.device, m.ending.part);
+        // One figure for both: how far the worse of the two is above its limit, on the scale of the first.
+        const margin = Math.min(directToReverberant(arrival), speechLevel(level, arrival) - noise - MIC_NOISE.bad + PICKUP.bad);
+        if (margin > best) {
+          best = margin;
+          by = m.ending.part.id;
+        }
+      }
+      if (best < least) {
+        least = best;
+        through = by;
+      }
+      return best;
+    });
+    const names = voice.seats === undefined ? places.map(() => voice.name) : setup.floor.seats(voice.seats, trial).map((s) => s.name);
+    const rows = voice.seats === undefined ? places.map(() => 1) : setup.floor.seats(voice.seats, trial).map((s) => s.row);
+    const graded = worst(places.map((at, i) => ({ name: names[i] ?? "", group: voice.name, row: rows[i] ?? 1, at })), margins, PICKUP, "dB", "direct sound over reverberant sound");
+    return { ...graded, gaps: [], path: open.find((m) => m.ending.part.id === through)?.path, through, repeatedBy: undefined };
+  };
+  return graph.voices.map((voice): Claim => ({
+    way: "online-hears-room", subject: voice.name, key: `heard ${voice.name} ${key} ${repeaters(graph, voice).map((v) => v.name).join(",")}`,
+    title: `the people online hear ${voice.name}`, unmet: `the people online do not hear ${voice.name}`,
+    assess: (trial) => {
+      const direct = pickUp(voice, trial);
+      if (direct.grade === "good") return direct;
+      const repeater = repeaters(graph, voice).find((other) => pickUp(other, trial).grade === "good");
+      return repeater === undefined ? direct : { ...pickUp(repeater, trial), repeatedBy: repeater.name };
+    },
+  }));
+}
+
+/** Talkers who say again what somebody says, in this item. */
+function repeaters(graph: Graph, voice: Voice): Voice[] {
+  return [...graph.setup.voices.values()].filter((other) => other !== voice && holding(other.statements, "repeats", graph.item)
+    .some((s) => !s.negated && valuesOf(s, "of", "name").some((n) => canonical(n.text) === canonical(voice.name) || (canonical(n.text) === "audience" && voice.seats !== undefined))));
+}
+
+function roomSeesOnline(graph: Graph): Claim[] {
+  const { setup } = graph;
+  const shown = graph.joins.flatMap((state) => state.shows.filter((s) => s.what === "call").map((s) => ({ show: s, key: canonical(s.name) })));
+  const displays = candidates(graph, "picture", "display", "forth");
+  const key = keyOf(displays);
+  const facesOf = (display: Ending) => shown.find((s) => s.key === canonical(display.part.id) || s.key === canonical(display.device.name))?.show.faces;
+  const groups = setup.room.seats.length > 0 ? setup.room.seats.map((s) => s.name) : ["the room"];
+  return groups.map((group) => ({
+    way: "room-sees-online", subject: group, key: `sees ${group} ${key} ${shown.map((s) => `${s.key}${s.show.faces.best}`).join(",")}`,
+    title: `${group} sees the people online`, unmet: `${group} does not see the people online`,
+    assess: (trial) => {
+      const lit = displays.filter((d) => carries(d.path, trial));
+      if (lit.length === 0) return broken(graph, displays, "shows the people online", "nothing-shows");
+      const seats = listeners(setup, trial).filter((ear) => ear.group === group);
+      const angles = seats.map((seat) => Math.max(...lit.map((d) => {
+        const faces = facesOf(d.ending) ?? shown[0]?.show.faces;
+        return faces === undefined ? 0 : faceAngle(setup, trial, d.ending.device, d.ending.part, faces, seat.at);
+      })));
+      const graded = worst(seats, angles, { poor: FACE_LIMIT, bad: FACE_LIMIT / 4 }, "°", "the angle of a face");
+      return { ...graded, gaps: [], path: lit[0]?.path, through: lit[0]?.ending.part.id, repeatedBy: undefined };
+    },
+  }));
+}
+
+function onlineSeesRoom(graph: Graph): Claim[] {
+  const { setup } = graph;
+  const cameras = candidates(graph, "picture", "camera", "back");
+  const key = keyOf(cameras);
+  const wanted = new Set<string>();
+  for (const voice of graph.voices) wanted.add(voice.name);
+  for (const name of setup.shallShow(graph.item)) wanted.add(name.text);
+  return [...wanted].map((subject): Claim => ({
+    way: "online-sees-room", subject, key: `seen ${subject} ${key} ${graph.voices.map((v) => v.name).join(",")}`,
+    title: `the people online see ${subject}`, unmet: `the people online do not see ${subject}`,
+    assess: (trial) => {
+      const live = cameras.filter((c) => carries(c.path, trial));
+      if (live.length === 0) return broken(graph, cameras, "sends a picture", "nothing-sends-picture");
+      const points = subject === setup.lectern.name ? [setup.lectern.position.at(trial)] : pointsOf(setup, subject, trial);
+      if (points.length === 0) return { ...UNMET, grade: "good", gaps: [], path: live[0]?.path, through: live[0]?.ending.part.id };
+      const margins = points.map((p) => Math.max(...live.map((c) => insideFrame(setup, trial, c.ending, p, graph.voices))));
+      // Of many, half in the frame are an audience seen; of one, that one must be.
+      const sorted = [...margins].sort((a, b) => a - b);
+      const value = sorted[Math.floor((sorted.length - 1) / 2)] ?? 0;
+      const by = bestCamera(graph, trial, live, points);
+      const out = margins.filter((m) => m < 0).length;
+      return {
+        grade: value < 0 ? "bad" : "good", gaps: [], path: by?.path, through: by?.ending.part.id, repeatedBy: undefined,
+        measured: { value, unit: "°", limit: 0, what: "degrees to the edge of the frame" },
+        short: out === 0 ? undefined : { count: out, of: margins.length, worst: subject, fromRow: undefined },
+      };
+    },
+  }));
+}
+
+function bestCamera(graph: Graph, trial: Trial, live: readonly Candidate[], points: readonly Vec3[]): Candidate | undefined {
+  let best: Candidate | undefined;
+  let most = -Infinity;
+  for (const c of live) {
+    const inside = points.reduce((sum, p) => sum + Math.min(10, insideFrame(graph.setup, trial, c.ending, p, graph.voices)), 0);
+    if (inside > most) {
+      most = inside;
+      best = c;
+    }
+  }
+  return best;
+}
+
+/** Grade of many places by one figure each: the worst decides. */
+function worst(
+  places: readonly { readonly name: string; readonly row: number; readonly at: Vec3; readonly group: string }[], values: readonly number[],
+  limits: { readonly poor: number; readonly bad: number }, unit: string, what: string,
+): Pick<Assessment, "grade" | "measured" | "short"> {
+  let least = 0;
+  for (let i = 1; i < values.length; i += 1) if ((values[i] ?? Infinity) < (values[least] ?? Infinity)) least = i;
+  const value = values[least] ?? 0;
+  const grade: Grade = value < limits.bad ? "bad" : value < limits.poor ? "poor" : "good";
+  const limit = grade === "bad" ? limits.bad : limits.poor;
+  const failing = values.flatMap((v, i) => (v < limit ? [i] : []));
+  const rows = places.length === 0 ? [] : [...new Set(places.map((p) => p.row))].sort((a, b) => a - b);
+  const fromRow = rows.find((row) => places.every((p, i) => p.row < row || (values[i] ?? 0) < limit));
+  return {
+    grade, measured: { value, unit, limit, what },
+    short: failing.length === 0 ? undefined : { count: failing.length, of: values.length, worst: places[least]?.name ?? "", fromRow: rows.length > 1 ? fromRow : undefined },
+  };
+}

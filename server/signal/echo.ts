@@ -1,0 +1,186 @@
+/** What comes back: from what a joined device plays, through air and wires, to what a joined device sends. */
+import { assumed } from "../model/make-ranged";
+import type { Ranged } from "../model/ranged";
+import type { Setup, Voice } from "../model/setup";
+import type { Trial } from "../model/trial";
+import { bands, flat, travelTime, type Bands } from "../physics/bands";
+import { cancelledLoss, coupling, echoLoss, talkerEchoLoudnessRating } from "../physics/coupling";
+import { toDb, toPower } from "../physics/decibel";
+import { distance } from "../physics/geometry";
+import { speechTransfer, transferBands, transferLevels } from "../physics/soundField";
+import { acceptableTelr } from "../physics/talkerEcho";
+import { acoustics } from "./acoustics";
+import { listeners, loudspeakerAtEar, loudspeakerAtMicrophone, mouths, nearTalker, playingLevel, TALKER_Q, voiceAtMicrophone } from "./air";
+import type { JoinState } from "./call-state";
+import { node, type Edge } from "./edges";
+import { callDelay, carries, delayOf, gainOf, type Ending, type Graph } from "./graph";
+import { triple } from "./stands";
+
+interface Route {
+  readonly ending: Ending;
+  readonly path: readonly Edge[];
+}
+
+/** Everything through which what one join plays can come back through what one join sends. */
+export interface Loop {
+  readonly plays: JoinState;
+  readonly sends: JoinState;
+  readonly speakers: readonly Route[];
+  readonly mics: readonly Route[];
+  /** A way through wires alone. */
+  readonly wire: readonly Edge[] | undefined;
+}
+
+/** How loud and how late the echo is, and how loud it may be. */
+export interface Echo {
+  /** Terminal coupling loss, dB: before cancellers, and behind them. */
+  readonly uncancelled: number;
+  readonly loss: number;
+  /** Talker echo loudness rating, dB, and what ITU-T G.131 accepts at this delay. */
+  readonly telr: number;
+  readonly needed: number;
+  /** Half the whole round trip, s. */
+  readonly delay: number;
+  /** A canceller works beyond what it can hold. */
+  readonly strained: boolean;
+  /** The strongest pair, where the echo passes through air. */
+  readonly pair: { readonly speaker: Ending; readonly mic: Ending; readonly metres: number; readonly coupling: Bands; readonly talkerTransfer: number } | undefined;
+}
+
+const noCall = (path: readonly Edge[] | undefined): path is readonly Edge[] => path !== undefined && path.length > 0 && path.every((edge) => edge.via !== "call");
+
+const LOOPS = new WeakMap<Graph, readonly Loop[]>();
+
+/** All pairs of a join that plays and a join that sends, each with itself too. */
+export function loops(graph: Graph): readonly Loop[] {
+  let found = LOOPS.get(graph);
+  if (found === undefined) {
+    const ends = graph.joins.map((state) => ({ state, speakers: routes(graph, state, "loudspeaker"), mics: routes(graph, state, "microphone") }));
+    found = ends.flatMap((a) => ends.flatMap((b): Loop[] => {
+      const wire = graph.ways("sound", node("out", a.state.join.device)).get(node("in", b.state.join.device));
+      const loop = { plays: a.state, sends: b.state, speakers: a.speakers, mics: b.mics, wire: noCall(wire) ? wire : undefined };
+      return (loop.speakers.length > 0 && loop.mics.length > 0) || loop.wire !== undefined ? [loop] : [];
+    }));
+    LOOPS.set(graph, found);
+  }
+  return found;
+}
+
+function routes(graph: Graph, state: JoinState, type: "loudspeaker" | "microphone"): Route[] {
+  const end = type === "loudspeaker" ? node("out", state.join.device) : node("in", state.join.device);
+  const ways = graph.ways("sound", end, type === "loudspeaker" ? "forth" : "back");
+  return [...graph.endings.values()].flatMap((ending): Route[] => {
+    if (ending.part.type !== type) return [];
+    const path = ways.get(node(type, ending.part.id));
+    return noCall(path) ? [{ ending, path }] : [];
+  });
+}
+
+/** What decides a loop besides the trial: equal keys, equal echoes. */
+export const loopKey = (loop: Loop): string =>
+  `${loop.plays.join.device}>${loop.sends.join.device} ${[...loop.speakers, ...loop.mics].map((r) => `${r.ending.part.id}${gainOf(r.path)}${r.path.some((e) => e.gap) ? "!" : ""}`).join(" ")} ${loop.wire ? gainOf(loop.wire) : "-"} ${loop.plays.cancels.best}${loop.sends.cancels.best}`;
+
+/** Automatic gain raises what is not cancelled when nobody speaks. Model choice. */
+const automaticGain = (device: string): Ranged =>
+  assumed(`${device}.automatic-gain`, `how far ${device} turns its microphone up by itself`, "level", { best: 0, low: 0, high: 20, source: "model choice" });
+
+/** The echo of a loop in this trial; nothing where no part of it carries. */
+export function echoOf(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
+  return trial.keep(`echo ${loopKey(loop)}`, () => computeEcho(graph, loop, trial));
+}
+
+function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
+  const { setup } = graph;
+  const same = loop.plays === loop.sends;
+  const programHolds = same && trial.holds(loop.sends.cancels);
+  const held: Bands[] = [];
+  const free: Bands[] = [];
+  let strongest: Echo["pair"];
+  let most = -Infinity;
+  let late = 0;
+  for (const speaker of loop.speakers) {
+    if (!carries(speaker.path, trial)) continue;
+    for (const mic of loop.mics) {
+      if (!carries(mic.path, trial)) continue;
+      const pair = couple(graph, speaker.ending, mic.ending, trial, gainOf(speaker.path) + gainOf(mic.path));
+      const unitHolds = mic.ending.device.cancels && mic.ending.device === speaker.ending.device && same;
+      (programHolds || unitHolds ? held : free).push(pair.coupling);
+      const strength = -echoLoss(pair.coupling);
+      if (strength > most) {
+        most = strength;
+        strongest = pair;
+        late = delayOf(speaker.path, trial) + travelTime(pair.metres) + delayOf(mic.path, trial);
+      }
+    }
+  }
+  if (loop.wire !== undefined && carries(loop.wire, trial)) {
+    (programHolds ? held : free).push(flat(gainOf(loop.wire)));
+    if (strongest === undefined) late = delayOf(loop.wire, trial);
+  }
+  if (held.length === 0 && free.length === 0) return undefined;
+  const uncancelled = echoLoss(sum([...held, ...free]));
+  const behind = held.length === 0 ? undefined : cancelledLoss(echoLoss(sum(held)));
+  let open = free.length === 0 ? Infinity : echoLoss(sum(free));
+  // Automatic gain brings an echo up to nominal at most.
+  if (free.length > 0 && open > 0) open = Math.max(0, open - trial.value(automaticGain(loop.sends.join.device)));
+  const loss = -toDb(toPower(-(behind?.loss ?? Infinity)) + toPower(-open));
+  const d1 = trial.value(callDelay(setup, loop.plays));
+  const d2 = trial.value(callDelay(setup, loop.sends));
+  const delay = (d1 + late + d2) / 2;
+  return { uncancelled, loss, telr: talkerEchoLoudnessRating(loss), needed: acceptableTelr(delay), delay, strained: behind?.strained ?? false, pair: strongest };
+}
+
+const sum = (all: readonly Bands[]): Bands => bands((k) => toDb(all.reduce((power, g) => power + toPower(g[k]), 0)));
+
+function couple(graph: Graph, speaker: Ending, mic: Ending, trial: Trial, gain: number): NonNullable<Echo["pair"]> {
+  const { setup } = graph;
+  const air = loudspeakerAtMicrophone(setup, trial, speaker, mic);
+  const near = nearTalker(setup, mic.device, graph.voices.length > 0 ? graph.voices : [...setup.voices.values()], trial) ?? setup.lectern;
+  const talker = talkerTransfer(setup, trial, near, mic);
+  const bandsOf = coupling({
+    loudspeakerLevel: playingLevel(setup, trial, speaker.device, speaker.part), talkerLevel: trial.value(near.level),
+    loudspeakerTransfer: transferLevels(air.arrival), talkerTransfer: talker, extraGain: gain,
+  });
+  return { speaker, mic, metres: air.distance, coupling: bandsOf, talkerTransfer: talker };
+}
+
+/** The voice that a microphone is turned up for: of seats, the one that it hears best. */
+function talkerTransfer(setup: Setup, trial: Trial, voice: Voice, mic: Ending): number {
+  return trial.keep(`near ${voice.name} ${mic.part.id}`, () =>
+    Math.max(...mouths(setup, voice, trial).map((mouth) => speechTransfer(voiceAtMicrophone(setup, trial, voice, mouth, mic.device, mic.part)))));
+}
+
+/** A voice in the room that comes back to the room through a second device. */
+export interface Return {
+  readonly voice: Voice;
+  /** How loud it comes back, beside the voice itself, where that is worst: dB. */
+  readonly over: number;
+  /** How late, s. */
+  readonly delay: number;
+  readonly speaker: Ending;
+}
+
+/** The voice that a loop brings back to the room most audibly; nothing where it brings back none, or where one join does both. */
+export function returnOf(graph: Graph, loop: Loop, trial: Trial): Return | undefined {
+  if (loop.plays === loop.sends) return undefined;
+  const speaker = loop.speakers.find((s) => carries(s.path, trial));
+  const mic = loop.mics.find((m) => carries(m.path, trial));
+  if (speaker === undefined || mic === undefined) return undefined;
+  return trial.keep(`return ${loopKey(loop)} ${graph.voices.map((v) => v.name).join(",")}`, () => {
+    const { setup } = graph;
+    const voice = nearTalker(setup, mic.ending.device, graph.voices, trial) ?? setup.lectern;
+    const mouth = mouths(setup, voice, trial)[0] ?? voice.position.at(trial);
+    const level = playingLevel(setup, trial, speaker.ending.device, speaker.ending.part);
+    const room = acoustics(setup, trial);
+    let over = -Infinity;
+    for (const ear of listeners(setup, trial)) {
+      const back = level + loudspeakerAtEar(setup, trial, speaker.ending.device, speaker.ending.part, ear.at);
+      const apart = Math.max(0.3, distance(triple(mouth), triple(ear.at)));
+      const direct = trial.value(voice.level) + speechTransfer(transferBands((k) => ({ distance: apart, q: TALKER_Q[k], roomConstant: room.constant[k] })));
+      over = Math.max(over, back - direct);
+    }
+    const delay = trial.value(callDelay(setup, loop.sends)) + trial.value(callDelay(setup, loop.plays)) + delayOf(speaker.path, trial) + delayOf(mic.path, trial);
+    return { voice, over, delay, speaker: speaker.ending };
+  });
+}
+
