@@ -14,7 +14,7 @@ export type VideoCodec = "vp8" | "h264" | "vp9" | "av1" | "h265";
 type Row = readonly [pixels: number, maximum: number, target: number, minimum: number];
 
 /** Rows for VP8 and H.264: pixels; maximum, target, minimum in kbit/s; largest picture first. */
-const OLDER_CODECS: readonly Row[] = [
+const OLDER_CODECS: readonly [Row, ...Row[]] = [
   [1920 * 1080, 5000, 4000, 800],
   [1280 * 720, 2500, 2500, 600],
   [960 * 540, 1200, 1200, 350],
@@ -24,7 +24,7 @@ const OLDER_CODECS: readonly Row[] = [
 ];
 
 /** Rows for VP9, AV1 and H.265. */
-const NEWER_CODECS: readonly Row[] = [
+const NEWER_CODECS: readonly [Row, ...Row[]] = [
   [1920 * 1080, 3367, 3367, 769],
   [1280 * 720, 1524, 1524, 481],
   [960 * 540, 879, 879, 337],
@@ -34,7 +34,7 @@ const NEWER_CODECS: readonly Row[] = [
   [240 * 135, 101, 101, 30],
 ];
 
-function rows(codec: VideoCodec): readonly Row[] {
+function rows(codec: VideoCodec): readonly [Row, ...Row[]] {
   switch (codec) {
     case "vp8":
     case "h264":
@@ -50,9 +50,11 @@ function rangeOf(row: Row): RateRange {
   return { maximum: row[1] * 1000, target: row[2] * 1000, minimum: row[3] * 1000 };
 }
 
-function mix(below: Row, above: Row, share: number): Row {
-  const at = (index: 1 | 2 | 3): number => below[index] + share * (above[index] - below[index]);
-  return [below[0] + share * (above[0] - below[0]), at(1), at(2), at(3)];
+/** Linear in the number of pixels between two rows. */
+function between(below: Row, above: Row, pixels: number): RateRange {
+  const share = (pixels - below[0]) / (above[0] - below[0]);
+  const at = (index: 1 | 2 | 3): number => 1000 * (below[index] + share * (above[index] - below[index]));
+  return { maximum: at(1), target: at(2), minimum: at(3) };
 }
 
 /** Frame rate for which the table holds, 1/s (model choice: the table names none, and calls run at 30). */
@@ -96,15 +98,14 @@ export function videoRate(codec: VideoCodec, pixels: number, frameRate = TABLE_F
   return { minimum: range.minimum * share, target: range.target * share, maximum: range.maximum * share };
 }
 
-function tableRate(table: readonly Row[], pixels: number): RateRange {
-  let above: Row | undefined;
-  for (const row of table) {
-    if (pixels >= row[0]) {
-      return rangeOf(above === undefined ? row : mix(row, above, (pixels - row[0]) / (above[0] - row[0])));
-    }
+function tableRate([largest, ...smaller]: readonly [Row, ...Row[]], pixels: number): RateRange {
+  if (pixels >= largest[0]) return rangeOf(largest);
+  let above = largest;
+  for (const row of smaller) {
+    if (pixels >= row[0]) return between(row, above, pixels);
     above = row;
   }
-  return above === undefined ? { minimum: 0, target: 0, maximum: 0 } : rangeOf(above);
+  return rangeOf(above);
 }
 
 /** Rates of the Opus sound codec at 20 ms, bit/s, by what it carries. */

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Bands } from "../../server/physics/bands";
-import { BAND_INDICES, bands, flat, travelTime } from "../../server/physics/bands";
+import { BAND_INDICES, bands, DECISION_BANDS, flat, OCTAVES, travelTime } from "../../server/physics/bands";
 import {
   cancelledLoss, coupling, CANCELLER_LOSS, echoLoss, ECHO_WEIGHTS, talkerEchoLoudnessRating,
 } from "../../server/physics/coupling";
@@ -150,6 +150,7 @@ describe("echo loss", () => {
   test("ITU-T G.122, recalled: the weights are flat over lg f from 300 to 3400 Hz and sum to 1", () => {
     expectBands(ECHO_WEIGHTS, [0.068, 0.285, 0.285, 0.285, 0.076]);
     expect(ECHO_WEIGHTS.reduce((sum, weight) => sum + weight, 0)).toBeCloseTo(1, 12);
+    expect(DECISION_BANDS.map((k) => OCTAVES[k])).toEqual([250, 500, 1000, 2000, 4000]);
     expect([ECHO_WEIGHTS[0], ECHO_WEIGHTS[6]]).toEqual([0, 0]);
   });
   test("ITU-T P.1110 and G.107 defaults: echo loss 46 dB is a TELR of 56 dB", () => {

@@ -103,6 +103,7 @@ describe("coverage angles", () => {
     expect(inBands[2]).toBeCloseTo(0.33 * q, 9);
     expect(inBands[1]).toBeCloseTo(0.2 * q, 9);
     for (const k of BAND_INDICES) expect(coverageBands(Math.PI, Math.PI)[k]).toBeGreaterThanOrEqual(1);
+    expect(coverageBands(Math.PI, Math.PI)[0]).toBe(1);
   });
   test("narrower is never less directive", () => {
     const angle = fc.double({ min: 0.05, max: Math.PI, noNaN: true });

@@ -20,6 +20,13 @@ const read: [FinishName, string, number[]][] = [
   ["concrete", "common practice, no source (handbook table)", [0.01, 0.01, 0.02, 0.02, 0.02, 0.02]],
   ["block-painted", "common practice, no source (handbook table)", [0.1, 0.05, 0.06, 0.07, 0.09, 0.08]],
   ["wooden-door", "Vorländer 2008", [0.14, 0.1, 0.06, 0.08, 0.1, 0.1]],
+  ["plaster", "recalled, handbook table", [0.013, 0.015, 0.02, 0.03, 0.04, 0.05]],
+  ["plaster-on-lath", "recalled, handbook table", [0.14, 0.1, 0.06, 0.05, 0.04, 0.03]],
+  ["brick", "recalled, handbook table", [0.03, 0.03, 0.03, 0.04, 0.05, 0.07]],
+  ["stone", "recalled, handbook table", [0.01, 0.01, 0.01, 0.01, 0.02, 0.02]],
+  ["parquet", "recalled, handbook table", [0.04, 0.04, 0.07, 0.06, 0.06, 0.07]],
+  ["linoleum", "recalled, handbook table", [0.02, 0.03, 0.03, 0.03, 0.03, 0.02]],
+  ["wood-panelling", "recalled, handbook table", [0.28, 0.22, 0.17, 0.09, 0.1, 0.11]],
   ["seats-upholstered", "Vorländer 2008", [0.49, 0.66, 0.8, 0.88, 0.82, 0.7]],
   ["seats-occupied", "common practice, no source (handbook table)", [0.6, 0.74, 0.88, 0.96, 0.93, 0.85]],
 ];
@@ -29,7 +36,7 @@ describe("finishes", () => {
     expect(FINISHES[name].alpha.slice(0, 6)).toEqual(alpha);
   });
   test("every row lies between 0 and 1, repeats 4 kHz at 8 kHz and names what was measured and where", () => {
-    expect(FINISH_NAMES.length).toBeGreaterThanOrEqual(read.length);
+    expect([...FINISH_NAMES].sort()).toEqual(read.map(([name]) => name).sort());
     for (const name of FINISH_NAMES) {
       const { alpha, meaning, source } = FINISHES[name];
       for (const k of BAND_INDICES) {

@@ -94,6 +94,12 @@ describe("what a camera frames", () => {
     expect(project(down, [2.8, 2, 0.8]).inside).toBe(false);
     expect(project(down, [2, 2.8, 0.8]).inside).toBe(false);
   });
+  test("a camera aimed at its own position looks along the room", () => {
+    const lost: Camera = { position: [2, 2, 1], aim: [2, 2, 1], horizontal: 60 * DEGREE, vertical: 40 * DEGREE };
+    expect(project(lost, [5, 2, 1])).toMatchObject({ depth: 3, inside: true });
+    expect(project(lost, [2, 5, 1]).inside).toBe(false);
+    expect(project(lost, [2, 2, 4]).inside).toBe(false);
+  });
   test("a wider view never loses a point, and the axes stay at right angles", () => {
     const coordinate = fc.double({ min: -10, max: 10, noNaN: true });
     const point = fc.tuple(coordinate, coordinate, coordinate);

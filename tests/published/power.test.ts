@@ -28,6 +28,10 @@ describe("USB", () => {
     expect(powerDelivery(100, true).at(-1)).toEqual({ volts: 20, amperes: 5, watts: 100 });
     expect(deliveredPower(100, false)).toBe(60);
   });
+  test.each([[140, 28], [180, 36]])("USB Power Delivery 3.1, recalled: %d W is %d V at 5 A, and no higher voltage", (watts, volts) => {
+    expect(powerDelivery(watts, true).at(-1)).toEqual({ volts, amperes: 5, watts });
+    expect(powerDelivery(watts + 1, true).at(-1)?.volts).toBeGreaterThan(volts);
+  });
   test("USB Power Delivery 3.1: 240 W is 48 V at 5 A", () => {
     expect(powerDelivery(240, true).at(-1)).toEqual({ volts: 48, amperes: 5, watts: 240 });
   });
@@ -61,6 +65,7 @@ describe("batteries", () => {
   test("without a load a battery lasts for ever; a share over 1 is refused", () => {
     expect(runtime(100, 0)).toBe(Infinity);
     expect(() => runtime(100, 1, 1.2)).toThrow(/efficiency/);
+    expect(() => runtime(100, 1, 1, 1.1)).toThrow(/reserve/);
     expect(() => runtime(-1, 1)).toThrow(/energy/);
   });
   test("a greater load never lasts longer", () => {

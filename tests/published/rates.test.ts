@@ -60,6 +60,12 @@ describe("video", () => {
       expect(rate.minimum).toBeCloseTo(minimum * 1000, 3);
     },
   );
+  test("computed: half-way by pixels between 240x135 and 320x180, vp9 takes 121.5 / 121.5 / 30 kbit/s", () => {
+    const rate = videoRate("vp9", (240 * 135 + 320 * 180) / 2);
+    expect(rate.maximum).toBeCloseTo(121_500, 3);
+    expect(rate.target).toBeCloseTo(121_500, 3);
+    expect(rate.minimum).toBeCloseTo(30_000, 3);
+  });
   test("beyond both ends of the table the rate stays that of the end row", () => {
     expect(videoRate("vp8", 3840 * 2160)).toEqual(videoRate("vp8", 1920 * 1080));
     expect(videoRate("vp8", 160 * 90)).toEqual(videoRate("vp8", 320 * 180));

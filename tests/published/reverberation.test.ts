@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Surface } from "../../server/physics/reverberation";
 import {
-  absorptionFromTime, airAbsorption, en12354, eyring, meanAlpha, objectAbsorption, sabine, surfaceAbsorption,
+  absorptionFromTime, AIR_DRY, AIR_HUMID, airAbsorption, en12354, eyring, meanAlpha, objectAbsorption, sabine, surfaceAbsorption,
 } from "../../server/physics/reverberation";
 
 // The furnished room of the standard's example at 1 kHz.
@@ -26,6 +26,14 @@ describe("reverberation against the example of the standard", () => {
   });
   test("EN 12354-6:2003 Annex E, air at 1 kHz: A 0.12 m²", () => {
     expect(airAbsorption(1e-3, VOLUME)).toBeCloseTo(0.12, 2);
+  });
+  test("EN 12354-6:2003 Table 1: attenuation of air at 20 °C, 10⁻³ Np/m, humid and dry", () => {
+    const thousandths = (values: readonly number[]): number[] => values.map((value) => Math.round(value * 1e4) / 10);
+    expect(thousandths(AIR_HUMID)).toEqual([0.1, 0.3, 0.6, 1.0, 1.7, 4.1, 13.5]);
+    expect(thousandths(AIR_DRY)).toEqual([0.1, 0.3, 0.6, 1.0, 1.9, 5.8, 20.3]);
+  });
+  test("EN 12354-6:2003, by its formula: objects displace the air that absorbs", () => {
+    expect(airAbsorption(1e-3, 100, 0.25)).toBeCloseTo(0.3, 9);
   });
   test("EN 12354-6:2003 Annex E, with air: T 2.0 s", () => {
     expect(en12354(VOLUME, surfaceAbsorption(bare) + airAbsorption(1e-3, VOLUME))).toBeCloseTo(2.0, 1);

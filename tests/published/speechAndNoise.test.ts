@@ -20,6 +20,9 @@ describe("speech", () => {
   test("ISO 9921 Table H.2: the male octave levels sum to the normal effort of 60 dBA", () => {
     expect(Math.abs(aWeighted([62.9, 62.9, 59.2, 53.2, 47.2, 41.2, 35.2]) - VOCAL_EFFORT.normal)).toBeLessThan(0.1);
   });
+  test("ISO 9921: vocal efforts 54, 60, 66, 72, 78 dBA at 1 m", () => {
+    expect(Object.values(VOCAL_EFFORT)).toEqual([54, 60, 66, 72, 78]);
+  });
   test("computed: shares of the bands in A-weighted speech, from the IEC 60268-16 Ed. 5 male spectrum", () => {
     const wanted = [0.014, 0.154, 0.476, 0.25, 0.083, 0.02, 0.003];
     for (const k of BAND_INDICES) expect(Math.abs(SPEECH_SHARES[k] - (wanted[k] ?? NaN))).toBeLessThan(0.0006);
