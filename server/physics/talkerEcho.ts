@@ -40,8 +40,9 @@ export function acceptableTelr(delay: number): number {
 /**
  * Talker echo loudness rating under which echo alone spoils a call: 10.5 dB under the acceptable one.
  *
- * Model choice: there echo alone brings the rating factor R of ITU-T G.107 under 50, the floor of the categories of G.109. The
- * limiting curve of G.131 (10 % complaints) was not available.
+ * Model choice: there talker echo alone brings the rating factor R of ITU-T G.107, all else at its defaults, down to 51 at any
+ * delay above 10 ms, and to 50 with the listener echo of the same path: the floor of the categories of G.109. The limiting curve
+ * of G.131 (10 % complaints) was not available.
  *
  * @param delay T, s, ≥ 0
  * @returns TELR, dB
