@@ -29,16 +29,19 @@ export const STEP: Unit = { dimension: "length", factor: 0.75, spread: [0.65, 0.
 
 export const UNITS: ReadonlyMap<string, Unit> = new Map<string, Unit>([
   ["m", u("length", 1)], ["cm", u("length", 0.01)], ["mm", u("length", 0.001)], ["km", u("length", 1000)],
-  ["ft", u("length", 0.3048)], ["foot", u("length", 0.3048)], ["feet", u("length", 0.3048)],
-  ["in", u("length", 0.0254)], ["inch", u("length", 0.0254)], ["inches", u("length", 0.0254)],
+  ["metre", u("length", 1)], ["metres", u("length", 1)], ["meter", u("length", 1)], ["meters", u("length", 1)],
+  ["ft", u("length", 0.3048)], ["foot", u("length", 0.3048)], ["feet", u("length", 0.3048)], ["′", u("length", 0.3048)],
+  ["in", u("length", 0.0254)], ["inch", u("length", 0.0254)], ["inches", u("length", 0.0254)], ["″", u("length", 0.0254)],
   ["yd", u("length", 0.9144)], ["yards", u("length", 0.9144)], ["step", STEP], ["steps", STEP],
   ["m2", u("area", 1)], ["m²", u("area", 1)], ["sqm", u("area", 1)], ["sqft", u("area", 0.09290304)], ["ft2", u("area", 0.09290304)],
   ["ft²", u("area", 0.09290304)],
-  ["s", u("time", 1)], ["sec", u("time", 1)], ["ms", u("time", 0.001)], ["min", u("time", 60)], ["minutes", u("time", 60)],
-  ["h", u("time", 3600)], ["hours", u("time", 3600)], ["hour", u("time", 3600)], ["days", u("time", 86400)],
+  ["s", u("time", 1)], ["sec", u("time", 1)], ["second", u("time", 1)], ["seconds", u("time", 1)], ["ms", u("time", 0.001)],
+  ["min", u("time", 60)], ["minute", u("time", 60)], ["minutes", u("time", 60)],
+  ["h", u("time", 3600)], ["hours", u("time", 3600)], ["hour", u("time", 3600)], ["day", u("time", 86400)], ["days", u("time", 86400)],
   ["dB", u("level", 1)], ["dBA", u("level", 1)],
   ["Mb/s", u("rate", 1e6)], ["Mbit/s", u("rate", 1e6)], ["kb/s", u("rate", 1e3)], ["kbit/s", u("rate", 1e3)], ["Gb/s", u("rate", 1e9)],
-  ["W", u("power", 1)], ["kW", u("power", 1000)], ["mW", u("power", 0.001)],
+  ["Mbps", u("rate", 1e6)], ["kbps", u("rate", 1e3)], ["Gbps", u("rate", 1e9)],
+  ["W", u("power", 1)], ["watts", u("power", 1)], ["kW", u("power", 1000)], ["mW", u("power", 0.001)],
   ["Wh", u("energy", 3600)], ["kWh", u("energy", 3.6e6)],
   ["mAh", u("charge", 3.6)], ["Ah", u("charge", 3600)],
   ["A", u("current", 1)], ["mA", u("current", 0.001)],
@@ -68,8 +71,15 @@ export const DIMENSIONS: Readonly<Record<Dimension, DimensionRow>> = {
   ratio: { title: "a ratio", example: "1.5", unit: "", tolerance: 0.1 },
 };
 
-/** The unit for a word, exactly as data sheets write it, else in any case where that is not ambiguous (`M` and `m` are). */
-export const unitOf = (word: string): Unit | undefined => UNITS.get(word) ?? LOOSE.get(word.toLowerCase());
+/**
+ * Words whose case says something else: a capital B is a byte, eight bits, and `MW`, `MA`, `Ms` are a million of what `W`, `A`
+ * and `s` are, not a thousandth.
+ */
+const MEANT_OTHERWISE = /B(?:\/|ps|PS)|^M[WAs]$/;
+
+/** The unit for a word, exactly as data sheets write it, else in any case where that is not ambiguous (`MB/s` is not `Mb/s`). */
+export const unitOf = (word: string): Unit | undefined =>
+  UNITS.get(word) ?? (MEANT_OTHERWISE.test(word) ? undefined : LOOSE.get(word.toLowerCase()));
 
 const LOOSE: ReadonlyMap<string, Unit> = (() => {
   const seen = new Map<string, Unit | undefined>();

@@ -149,7 +149,7 @@ export const KIT_ROWS: readonly Row[] = [
   },
   {
     head: "directivity", within: ["device"], nature: "fact", once: true,
-    slots: [{ id: "factors", takes: q("ratio", 0.5, 200), required: true, many: true, meaning: "seven factors Q, for 125 Hz to 8 kHz" }],
+    slots: [{ id: "factors", takes: q("ratio", 0.5, 200), required: true, many: true, exactly: 7, meaning: "seven factors Q, for 125 Hz to 8 kHz" }],
     meaning: "How much a loudspeaker aims its sound, by octave band.", example: kind("loudspeaker", "directivity 1 1.3 1.8 2.5 4 6 9"),
   },
   {

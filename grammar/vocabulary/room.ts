@@ -119,8 +119,10 @@ export const ROOM_ROWS: readonly Row[] = [
   {
     head: "size", within: ["surface"], nature: "fact", once: true,
     slots: [
-      { id: "length", takes: { kind: "quantity", dimension: "length", min: 0.2, max: 100 }, required: true, meaning: "the long way" },
-      { id: "width", after: "by", takes: { kind: "quantity", dimension: "length", min: 0.2, max: 100 }, required: true, meaning: "the other way" },
+      { id: "length", takes: { kind: "quantity", dimension: "length", min: 0.2, max: 100 }, required: true, meaning: "the long way",
+        default: { best: 1.6, low: 1.2, high: 2.4, source: ASSUMED_CP } },
+      { id: "width", after: "by", takes: { kind: "quantity", dimension: "length", min: 0.2, max: 100 }, required: true, meaning: "the other way",
+        default: { best: 0.8, low: 0.6, high: 1.2, source: ASSUMED_CP } },
     ],
     meaning: "How large a table is.", example: hall("table ring at middle { size 3 m by 1.4 m }"),
   },

@@ -51,6 +51,8 @@ export interface Slot {
   readonly required?: boolean;
   /** `a and b and c`, or several in a row. */
   readonly many?: boolean;
+  /** With `many`: exactly so many. */
+  readonly exactly?: number;
   readonly meaning: string;
   readonly default?: Default;
 }

@@ -2,8 +2,10 @@
  * From tree to statements: every fact is held against the vocabulary and its words are put into slots. What does not fit gives one
  * message and costs that statement alone.
  */
-import { isPoint, type Fact, type Item, type Token, type Tree } from "../../grammar/tree";
-import { readQuantity } from "../../grammar/quantity";
+import { unquote } from "../../grammar/lexer";
+import { lineTable } from "../../grammar/lines";
+import { isPoint, type Fact, type Item, type SyntaxProblem, type Token, type Tree } from "../../grammar/tree";
+import { readQuantity, type Quantity } from "../../grammar/quantity";
 import { DIMENSIONS, unitOf } from "../../grammar/units";
 import { CONNECTORS, HEADS, isRelation, rowFor, rowsOf, VOCABULARY, type Owner, type Row, type Slot } from "../../grammar/vocabulary";
 import type { Bound, NameValue, Tails, Value } from "./bound";
@@ -22,18 +24,31 @@ export interface BoundFile {
 const RESERVED: ReadonlySet<string> = new Set([...CONNECTORS, "no", "each", "about", "unknown", "within", "a", "an", "the"]);
 const ARTICLES: ReadonlySet<string> = new Set(["a", "an", "the"]);
 
+/** What is wrong with a line as text may be why its statement does not fit: the statement then says nothing more. */
+const SPOILS: ReadonlySet<SyntaxProblem["code"]> = new Set(["unclosed-text", "unclosed-point", "stray-sign", "decimal-comma"] as const);
+
+/** Most members of a numbered set; more are a slip of the finger. */
+const MOST_MEMBERS = 1000;
+
+/** Holds the facts of one tree against the vocabulary. `path`: the file, as messages and statements shall name it. */
 export function bind(tree: Tree, path: string): BoundFile {
   const problems: TextProblem[] = tree.problems.map((p) => ({
     code: p.code, severity: "error", message: p.message, where: { path, start: p.start, end: p.end }, related: [],
   }));
-  const binder = new Binder(path, problems);
+  const lines = lineTable(tree.text);
+  const spoilt = new Set(tree.problems.filter((p) => SPOILS.has(p.code)).map((p) => lines.at(p.start).line));
+  const binder = new Binder(path, problems, (start) => spoilt.size > 0 && spoilt.has(lines.at(start).line));
   const statements = binder.block(tree.root.facts, "file");
+  binder.onlyOnce(statements);
   problems.sort((a, b) => a.where.start - b.where.start);
   return { path, statements, problems };
 }
 
+type Fail = (message: string, start: number, end: number, code?: string) => void;
+type Measure = Extract<Slot["takes"], { kind: "quantity" }>;
+
 class Binder {
-  constructor(readonly path: string, readonly problems: TextProblem[]) {}
+  constructor(readonly path: string, readonly problems: TextProblem[], readonly spoilt: (start: number) => boolean) {}
 
   block(facts: readonly Fact[], owner: Owner): Bound[] {
     const out: Bound[] = [];
@@ -47,12 +62,13 @@ class Binder {
     if (row === undefined) return;
     const children: Bound[] = [];
     const siblings: Bound[] = [];
-    let places: Value[] = [];
+    // A relation after a comma says more on the place of the line's owner, as if the comma were not there.
+    const more: Item[] = [];
     for (const also of fact.also) {
       const head = also.head.text;
       const inner = row.body === undefined ? undefined : rowFor(row.body, head);
-      if (inner !== undefined && row.body !== undefined) children.push(this.statement(also, inner, row.body, []));
-      else if (isRelation(head) && row.slots.some((slot) => slot.takes.kind === "place")) places = [...places, ...this.placeAfterComma(also)];
+      if (inner !== undefined && row.body !== undefined) children.push(this.statement(also, inner, row.body));
+      else if (isRelation(head) && row.slots.some((slot) => slot.takes.kind === "place")) more.push(also.head, ...also.items);
       else if (rowFor(owner, head) !== undefined) this.line(also, owner, siblings);
       else this.unknownHead(also, row.body ?? owner);
     }
@@ -62,7 +78,7 @@ class Binder {
       } else children.push(...this.block(fact.block.facts, row.body));
     }
     this.onlyOnce(children);
-    out.push(this.statement(fact, row, owner, children, places), ...siblings);
+    out.push(this.statement(fact, row, owner, children, more), ...siblings);
   }
 
   private rowOf(fact: Fact, owner: Owner): Row | undefined {
@@ -73,8 +89,8 @@ class Binder {
 
   private unknownHead(fact: Fact, owner: Owner): void {
     const head = fact.head;
-    // What is wrong with the text as text has had its message.
-    if (head.kind === "conflict" || head.kind === "open-text") return;
+    // What is wrong with the text as text has had its message: a sign that means nothing stands as a head where nothing else does.
+    if (head.kind === "unknown" || head.kind === "conflict") return;
     const here = rowsOf(owner).map((row) => row.head);
     const where = owner === "file" ? "at the top of a file" : `with “${ownerWord(owner)}”`;
     if (HEADS.has(head.text.toLowerCase())) {
@@ -88,7 +104,8 @@ class Binder {
     this.say("unknown-statement", `No statement ${where} begins with “${clip(head.text)}”.${hint}`, head.start, head.end);
   }
 
-  private onlyOnce(children: readonly Bound[]): void {
+  /** Statements that may stand once with one owner, and stand twice. */
+  onlyOnce(children: readonly Bound[]): void {
     const seen = new Map<string, Bound>();
     for (const child of children) {
       if (child.row.once !== true || child.tails.during.length > 0) continue;
@@ -103,22 +120,15 @@ class Binder {
     }
   }
 
-  private placeAfterComma(fact: Fact): Value[] {
-    const reader: Reader = { items: [fact.head, ...fact.items], at: 0, fail: (m, s, e) => { this.say("no-fit", m, s, e); } };
-    const place = readPlace(reader, true);
-    if (reader.at < reader.items.length) this.surplus(reader, undefined);
-    return place === undefined ? [] : [place];
-  }
-
-  private statement(fact: Fact, row: Row, owner: Owner, children: readonly Bound[], places: readonly Value[] = []): Bound {
+  private statement(fact: Fact, row: Row, owner: Owner, children: readonly Bound[] = [], more: readonly Item[] = []): Bound {
     const values = new Map<string, Value[]>();
     const tails: { -readonly [K in keyof Tails]: Tails[K] } = { during: [], because: undefined, measured: undefined, guessed: false };
     let failed = false;
-    const fail = (message: string, start: number, end: number): void => {
-      if (!failed) this.say("no-fit", message, start, end);
+    const fail: Fail = (message, start, end, code = "no-fit") => {
+      if (!failed) this.say(code, message, start, end);
       failed = true;
     };
-    const reader: Reader = { items: fact.items, at: 0, fail };
+    const reader: Reader = { items: more.length === 0 ? fact.items : [...fact.items, ...more], at: 0, fail };
     const negated = row.negatable === true && this.takeWord(reader, "no");
     const open = new Set(row.slots);
     const fill = (slot: Slot, found: readonly Value[]): void => {
@@ -153,13 +163,12 @@ class Binder {
       }
       fill(next, this.values(reader, next, row, fail));
     }
-    if (placeSlot !== undefined && places.length > 0 && !values.has(placeSlot.id)) values.set(placeSlot.id, [...places]);
     if (!failed && !negated) {
       const missing = row.slots.find((slot) => slot.required === true && !values.has(slot.id));
       if (missing !== undefined) {
         const lead = missing.after === undefined ? "" : `“${missing.after}” and `;
         this.say("incomplete", `“${row.head}” wants ${lead}${missing.meaning}: ${wantedBy(missing)}.`, fact.head.start, fact.end);
-      }
+      } else this.members(row, values);
     }
     return {
       row, owner, fact, negated, values, tails, children, where: { path: this.path, start: fact.start, end: fact.end },
@@ -167,7 +176,19 @@ class Binder {
     };
   }
 
-  private tail(reader: Reader, word: string, tails: { -readonly [K in keyof Tails]: Tails[K] }, row: Row, fail: Reader["fail"]): boolean {
+  /** `devices mic 1 to 12`: the numbers of a set have to be one. */
+  private members(row: Row, values: ReadonlyMap<string, readonly Value[]>): void {
+    const [first] = values.get("first") ?? [];
+    const [last] = values.get("last") ?? [];
+    if (first?.kind !== "quantity" || last?.kind !== "quantity") return;
+    if (last.best < first.best) {
+      this.say("impossible", `That cannot be: the last number of “${row.head}” lies before the first.`, first.start, last.end);
+    } else if (last.best - first.best >= MOST_MEMBERS) {
+      this.say("impossible", `That cannot be: “${row.head}” takes at most ${MOST_MEMBERS} at once.`, first.start, last.end);
+    }
+  }
+
+  private tail(reader: Reader, word: string, tails: { -readonly [K in keyof Tails]: Tails[K] }, row: Row, fail: Fail): boolean {
     const item = reader.items[reader.at];
     if (item === undefined) return false;
     switch (word) {
@@ -194,7 +215,7 @@ class Binder {
         let minutes: number | undefined;
         if (day !== undefined && !isPoint(day) && day.kind === "date") {
           date = day.text;
-          if (!isDate(date)) fail(`${date} is no day of the calendar.`, day.start, day.end);
+          if (!isDate(date)) fail(noDay(date), day.start, day.end);
           reader.at += 1;
           const clock = reader.items[reader.at];
           if (clock !== undefined && !isPoint(clock) && clock.kind === "clock") {
@@ -237,25 +258,37 @@ class Binder {
     }
   }
 
-  private values(reader: Reader, slot: Slot, row: Row, fail: Reader["fail"]): Value[] {
+  private values(reader: Reader, slot: Slot, row: Row, fail: Fail): Value[] {
     const out: Value[] = [];
     for (;;) {
       const before = reader.at;
       const value = this.value(reader, slot, row, fail);
       if (value === undefined) {
         if (out.length === 0) reader.at = before;
-        return out;
+        else this.afterAnd(reader, fail, `${slot.meaning}: ${wantedBy(slot)}`);
+        break;
       }
       out.push(value);
-      if (slot.many !== true) return out;
+      if (slot.many !== true) break;
       const item = reader.items[reader.at];
-      if (item === undefined) return out;
+      if (item === undefined) break;
       if (wordOf(item) === "and") reader.at += 1;
-      else if (slot.takes.kind !== "quantity") return out;
+      else if (slot.takes.kind !== "quantity") break;
     }
+    const [first] = out;
+    if (slot.exactly !== undefined && first !== undefined && out.length !== slot.exactly) {
+      fail(`“${row.head}” wants ${slot.meaning}; here ${out.length === 1 ? "is" : "are"} ${out.length}.`, first.start, out.at(-1)?.end ?? first.end);
+    }
+    return out;
   }
 
-  private value(reader: Reader, slot: Slot, row: Row, fail: Reader["fail"]): Value | undefined {
+  /** An `and` after which nothing follows that could be meant. */
+  private afterAnd(reader: Reader, fail: Fail, wanted: string): void {
+    const and = reader.items[reader.at - 1];
+    if (and !== undefined && wordOf(and) === "and") fail(`After “and” belongs another of the kind: ${wanted}.`, and.start, and.end);
+  }
+
+  private value(reader: Reader, slot: Slot, row: Row, fail: Fail): Value | undefined {
     const takes = slot.takes;
     if (takes.kind === "name" || takes.kind === "word") this.skipArticle(reader);
     const item = reader.items[reader.at];
@@ -274,19 +307,19 @@ class Binder {
         return { kind: "word", word, ...spoken(item) };
       }
       case "quantity": {
-        const read = readQuantity(reader.items, reader.at, takes.dimension, !row.slots.some((other) => other.after === "to"));
+        const before = reader.at;
+        const read = readQuantity(reader.items, before, takes.dimension, !row.slots.some((other) => other.after === "to"));
         if (read === undefined) return undefined;
         reader.at = read.next;
         if (read.value.kind === "quantity-error") {
           fail(read.value.message, read.value.start, read.value.end);
           return undefined;
         }
-        const { best, start, end } = read.value;
-        if (read.value.said !== "unknown" && ((takes.min !== undefined && best < takes.min) || (takes.max !== undefined && best > takes.max))) {
-          this.impossible(row, slot, start, end);
+        if (outside(read.value, takes)) {
+          fail(this.impossible(row, slot, takes, reader.items.slice(before, read.next)), read.value.start, read.value.end, "impossible");
           return undefined;
         }
-        return read.value;
+        return confined(read.value, takes);
       }
       case "any-quantity": {
         const unit = reader.items.slice(reader.at).map((i) => (isPoint(i) ? undefined : unitOf(i.text))).find((found) => found !== undefined);
@@ -307,7 +340,7 @@ class Binder {
       case "date":
         if (isPoint(item) || item.kind !== "date") return undefined;
         reader.at += 1;
-        if (!isDate(item.text)) fail(`${item.text} is no day of the calendar.`, item.start, item.end);
+        if (!isDate(item.text)) fail(noDay(item.text), item.start, item.end);
         return { kind: "date", date: item.text, ...spoken(item) };
       case "clock": {
         if (isPoint(item) || item.kind !== "clock") return undefined;
@@ -321,12 +354,14 @@ class Binder {
         const mode = isPoint(item) ? undefined : modeOf(item);
         if (mode === undefined) return undefined;
         reader.at += 1;
+        if (!isPicture(mode)) fail("That cannot be the size of a picture: write it like 720p30, or 1920x1080.", item.start, item.end);
         return { kind: "mode", ...mode, ...spoken(item) };
       }
       case "ratio": {
         if (isPoint(item) || item.kind !== "clock") return undefined;
         reader.at += 1;
         const [a, b] = item.text.split(":").map(Number);
+        if (a === 0 || b === 0) fail("A ratio has no nought in it: write it like 16:9.", item.start, item.end);
         return { kind: "ratio", ratio: (a ?? 1) / (b ?? 1), ...spoken(item) };
       }
       case "zone": case "code":
@@ -342,7 +377,10 @@ class Binder {
       const each = this.takeWord(reader, "each");
       const item = reader.items[reader.at];
       const word = item === undefined ? undefined : wordOf(item);
-      if (item === undefined || isPoint(item) || word === undefined || (RESERVED.has(word) && !isNamed(reader))) return out;
+      if (item === undefined || isPoint(item) || word === undefined || (RESERVED.has(word) && !isNamed(reader))) {
+        if (out.length > 0) this.afterAnd(reader, reader.fail, "a name");
+        return out;
+      }
       reader.at += 1;
       out.push({ kind: "name", text: item.text.normalize("NFC"), each, ...spoken(item) });
       if (!many || !this.takeWord(reader, "and")) return out;
@@ -362,27 +400,33 @@ class Binder {
     if (word !== undefined && ARTICLES.has(word) && reader.at + 1 < reader.items.length) reader.at += 1;
   }
 
-  private impossible(row: Row, slot: Slot, start: number, end: number): void {
-    if (slot.takes.kind !== "quantity") return;
-    const { unit } = DIMENSIONS[slot.takes.dimension];
-    const { min, max } = slot.takes;
-    const bounds = min !== undefined && max !== undefined ? `between ${short(min)} and ${short(max)} ${unit}` : "";
-    this.say("impossible", `That cannot be: “${row.head}”, ${slot.meaning}, lies ${bounds.trim()}.`, start, end);
+  /** Says between which bounds the quantity lies, in the unit in which it was written. */
+  private impossible(row: Row, slot: Slot, takes: Measure, written: readonly Item[]): string {
+    const unit = written.flatMap((item) => {
+      const found = isPoint(item) ? undefined : unitOf(item.text);
+      return found?.dimension === takes.dimension && !isPoint(item) ? [{ word: item.text, factor: found.factor }] : [];
+    })[0] ?? { word: DIMENSIONS[takes.dimension].unit, factor: 1 };
+    const { min, max } = takes;
+    const figure = (n: number): string => `${short(n / unit.factor)} ${unit.word}`.trim();
+    const bounds = min === undefined ? `not above ${figure(max ?? 0)}` : max === undefined ? `not below ${figure(min)}`
+      : `between ${short(min / unit.factor)} and ${figure(max)}`;
+    return `That cannot be: “${row.head}”, ${slot.meaning}, lies ${bounds}.`;
   }
 
-  private surplus(reader: Reader, row: Row | undefined, open: ReadonlySet<Slot> = new Set()): void {
+  private surplus(reader: Reader, row: Row, open: ReadonlySet<Slot>): void {
     const item = reader.items[reader.at];
     const last = reader.items[reader.items.length - 1];
     if (item === undefined || last === undefined) return;
     const text = isPoint(item) ? "(…)" : clip(item.text);
-    const next = row === undefined ? undefined : [...open].find((slot) => slot.required === true) ?? [...open][0];
+    const next = [...open].find((slot) => slot.required === true) ?? [...open][0];
     const wanted = next === undefined
       ? " Nothing more is wanted there: put another fact after a comma or on a line of its own."
       : ` Wanted is ${next.after === undefined ? "" : `“${next.after}” and `}${next.meaning}: ${wantedBy(next)}.`;
-    this.say("no-fit", `“${text}” does not fit${row === undefined ? "" : ` after “${row.head}”`}.${wanted}`, item.start, last.end);
+    this.say("no-fit", `“${text}” does not fit after “${row.head}”.${wanted}`, item.start, last.end);
   }
 
   private say(code: string, message: string, start: number, end: number): void {
+    if (this.spoilt(start)) return;
     this.problems.push({ code, severity: "error", message, where: { path: this.path, start, end }, related: [] });
   }
 }
@@ -430,11 +474,18 @@ function wantedBy(slot: Slot): string {
   }
 }
 
-function textOf(item: Item | undefined): string | undefined {
-  if (item === undefined || isPoint(item)) return undefined;
-  if (item.kind === "text") return item.text.slice(1, -1).replace(/\\(["\\])/g, "$1");
-  if (item.kind === "open-text") return item.text.slice(1);
-  return undefined;
+const textOf = (item: Item | undefined): string | undefined =>
+  item !== undefined && !isPoint(item) && (item.kind === "text" || item.kind === "open-text") ? unquote(item) : undefined;
+
+/** Whether a quantity is none that can be: its figure out of bounds, or an end of a range that the author gives. */
+function outside(q: Quantity, { min = -Infinity, max = Infinity }: Measure): boolean {
+  if (q.said === "unknown") return false;
+  return q.best < min || q.best > max || (q.said === "range" && (q.low < min || q.high > max));
+}
+
+/** A tolerance never reaches beyond what can be. */
+function confined(q: Quantity, { min = -Infinity, max = Infinity }: Measure): Quantity {
+  return q.said === "about" ? { ...q, low: Math.max(q.low, min), high: Math.min(q.high, max) } : q;
 }
 
 /** Minutes of a clock time, or nothing where it is none. */
@@ -443,6 +494,8 @@ function minutesOf(text: string): number | undefined {
   if (h === undefined || m === undefined || h > 24 || m > 59 || (h === 24 && m > 0) || !/:\d\d$/.test(text)) return undefined;
   return h * 60 + m;
 }
+
+const noDay = (text: string): string => `${text} is no day of the calendar: write it like 2026-10-04.`;
 
 function isDate(text: string): boolean {
   const time = Date.parse(`${text}T00:00:00Z`);
@@ -460,5 +513,9 @@ function modeOf(token: Token): { width: number; height: number; rate: number } |
   return size === null ? undefined : { width: Number(size[1]), height: Number(size[2]), rate: 30 };
 }
 
+/** Whether a camera or a display could have the mode: from a postage stamp to the largest that is sold, at up to 240 pictures a second. */
+const isPicture = ({ width, height, rate }: { width: number; height: number; rate: number }): boolean =>
+  width >= 64 && width <= 16384 && height >= 64 && height <= 16384 && rate >= 1 && rate <= 240;
+
 const clip = (text: string): string => (text.length > 40 ? `${text.slice(0, 39)}…` : text);
-const short = (n: number): string => (n >= 1e6 ? n.toExponential(0) : String(n));
+const short = (n: number): string => (n >= 1e6 ? n.toExponential(0) : String(Number(n.toPrecision(3))));

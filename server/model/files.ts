@@ -27,11 +27,15 @@ export interface Files {
 /** More files than any setup needs; bounds what a hostile folder can make us read. */
 const MOST_FILES = 200;
 
+const named = (prefix: string | undefined): string => (prefix === undefined ? "its own names" : `“${prefix.slice(0, -1)}”`);
+
+/** Reads the file at `root` and all that it uses, each once; what cannot be read gives one message at the `use` that asks for it. */
 export function gather(texts: Texts, root: string): Files {
   const files: SourceFile[] = [];
   const prefixes = new Map<string, string>();
   const problems: TextProblem[] = [];
   const state = new Map<string, "open" | "done">();
+  let full = false;
 
   const take = (path: string, prefix: string, by: Bound | undefined): void => {
     const asked = by?.where ?? { path: root, start: 0, end: 0 };
@@ -42,9 +46,15 @@ export function gather(texts: Texts, root: string): Files {
       say("use-cycle", `“${path}” is already being taken in: these files use each other in a circle. Take this “use” out of one of them.`);
       return;
     }
-    if (state.has(path)) return;
+    if (state.has(path)) {
+      if ((prefixes.get(path) ?? "") !== prefix) {
+        say("use-twice", `“${path}” is taken in already under ${named(prefixes.get(path))}; its names cannot be two. Take it in the same way everywhere.`);
+      }
+      return;
+    }
     if (files.length >= MOST_FILES) {
-      if (files.length === MOST_FILES) say("too-many-files", `More than ${MOST_FILES} files are taken in; the rest is left out.`);
+      if (!full) say("too-many-files", `More than ${MOST_FILES} files are taken in; the rest is left out.`);
+      full = true;
       return;
     }
     const read = texts.read(path);
@@ -66,7 +76,8 @@ export function gather(texts: Texts, root: string): Files {
       if (target === undefined) {
         problems.push({
           code: "use-outside", severity: "error", where: statement.where, related: [],
-          message: `“${file.text}” lies outside the folder of this setup; only files within it are read. Copy the file in, and use it like "rooms/hall.bothways".`,
+          message: file.text.includes("\\") ? `“${file.text}”: folders are parted by /, so that it reads alike everywhere: use "rooms/hall.bothways".`
+            : `“${file.text}” lies outside the folder of this setup; only files within it are read. Copy the file in, and use it like "rooms/hall.bothways".`,
         });
         continue;
       }

@@ -11,13 +11,21 @@ const GUESS = { relative: 0.25, level: 5 } as const;
 export function fromText(quantity: Quantity, bound: Bound, id: string, label: string, builtIn: boolean): Ranged {
   const { tails } = bound;
   const guess = tails.guessed && quantity.low === quantity.high;
-  const q = guess ? widen(quantity, quantity.dimension === "level" ? GUESS.level : GUESS.relative) : quantity;
+  const q = guess ? within(widen(quantity, quantity.dimension === "level" ? GUESS.level : GUESS.relative), bound) : quantity;
   const how = builtIn ? "kind" : tails.measured !== undefined ? "measured" : tails.guessed || quantity.said === "about" ? "guessed" : "stated";
   const from: Provenance = {
     how, where: builtIn ? undefined : bound.where, when: tails.measured?.when,
     source: builtIn ? (tails.because ?? "common practice, no source") : undefined,
   };
   return { id, label, dimension: q.dimension, low: q.low, best: q.best, high: q.high, from };
+}
+
+/** The quantity, its ends no farther out than its slot allows. */
+function within(q: Quantity, bound: Bound): Quantity {
+  const slot = bound.row.slots.find(({ id }) => bound.values.get(id)?.some((value) => value.start === q.start && value.end === q.end));
+  if (slot?.takes.kind !== "quantity") return q;
+  const { min = -Infinity, max = Infinity } = slot.takes;
+  return { ...q, low: Math.max(q.low, min), high: Math.min(q.high, max) };
 }
 
 /** A value that the text does not state: a default, marked as assumed. */

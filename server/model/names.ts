@@ -11,7 +11,16 @@ export interface Named {
 }
 
 /** Names are equal when they are the same letters in any case and any composition. */
-export const canonical = (name: string): string => name.normalize("NFC").toLowerCase();
+export const canonical = (name: string): string => name.normalize("NFC").toLowerCase().normalize("NFC");
+
+/** What each kind of name is called in messages. */
+export const KIND_WORDS: Readonly<Record<NameKind, string>> = {
+  room: "room", spot: "spot", table: "table", surface: "screen", outlet: "outlet", seats: "group of seats", kind: "kind of device", device: "device",
+  part: "part of a device", port: "port", talker: "talker", item: "item of the programme", internet: "internet connection", channel: "channel", bus: "bus",
+};
+
+/** The word with its article. */
+export const a = (word: string): string => `${/^[aeiou]/i.test(word) ? "an" : "a"} ${word}`;
 
 /** The one space of names of a setup; `laptop.usb-1` is a name of its own. Files taken in `as x` have their names behind `x.`. */
 export class Names {
@@ -41,11 +50,13 @@ export class Names {
     if (first !== undefined && first.where !== undefined) {
       if (where !== undefined) {
         const sameFile = first.where.path === where.path;
+        // Channels and buses are entered behind the name of their mixer.
+        const shown = kind === "channel" || kind === "bus" ? name.slice(name.indexOf("/") + 1) : name;
         problems.push({
           code: "name-taken", severity: "error", where,
-          message: sameFile ? `The name “${name}” is taken: a ${first.kind} has it. Choose another.`
-            : `The name “${name}” is taken by a ${first.kind} in ${first.where.path}: choose another, or take that file in with “use … as other”.`,
-          related: [{ where: first.where, message: `“${first.name}” is stated here` }],
+          message: sameFile ? `The name “${shown}” is taken: ${a(KIND_WORDS[first.kind])} has it. Choose another.`
+            : `The name “${shown}” is taken by ${a(KIND_WORDS[first.kind])} in ${first.where.path}: choose another, or take that file in with “use … as other”.`,
+          related: [{ where: first.where, message: `“${shown}” is stated here` }],
         });
       }
       return false;
@@ -54,6 +65,7 @@ export class Names {
     return true;
   }
 
+  /** Enters a numbered set, for `each`. */
   enterSet(name: string, kind: NameKind, members: string[]): void {
     this.#sets.set(canonical(name), { kind, members });
   }
@@ -78,6 +90,7 @@ export class Names {
     return this.findSet(path, name.slice(0, dot))?.map((member) => `${member}${name.slice(dot)}`);
   }
 
+  /** All names that stand for one of these. */
   ofKinds(kinds: readonly NameKind[]): Named[] {
     return [...this.#names.values()].filter((named) => kinds.includes(named.kind));
   }

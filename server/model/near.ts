@@ -1,5 +1,9 @@
+const LONGEST = 60;
+
 /** The candidate nearest to a mistyped word, if one is near enough to be meant: at most a third of its letters differ. */
 export function nearest(word: string, candidates: Iterable<string>): string | undefined {
+  // Nobody mistypes a word of a hundred letters, and comparing two such takes long.
+  if (word.length === 0 || word.length > LONGEST) return undefined;
   const wanted = word.toLowerCase();
   let best: string | undefined;
   let least = Math.max(1, Math.floor(wanted.length / 3)) + 1;

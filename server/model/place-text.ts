@@ -1,6 +1,6 @@
 import { isPoint, type Point } from "../../grammar/tree";
 import { readQuantity, type Quantity } from "../../grammar/quantity";
-import { isRelation, SIDES } from "../../grammar/vocabulary";
+import { CONNECTORS, isRelation, SIDES } from "../../grammar/vocabulary";
 import type { Anchor, NameValue, PlaceValue, Relation } from "./bound";
 import { spoken, wordOf, type Reader } from "./reader";
 
@@ -38,7 +38,8 @@ export function readPlace(reader: Reader, related: boolean): PlaceValue | undefi
     }
     const anchor = readAnchor(reader, relation);
     if (anchor === undefined) {
-      reader.fail(`After “${relation}” belongs a place: the name of a spot, of seats or of a person, “row 3”, “left front corner”, or (2 m, 3 m).`, here.start, here.end);
+      reader.fail(relation === "between" ? "After “between” belong two names with “and”: between lectern and front."
+        : `After “${relation}” belongs a place: the name of a spot, of seats or of a person, “row 3”, “left front corner”, or (2 m, 3 m).`, here.start, here.end);
       return undefined;
     }
     const last = reader.items[reader.at - 1] ?? here;
@@ -69,6 +70,7 @@ function readAnchor(reader: Reader, relation: string): Anchor | undefined {
       return { kind: "row", row: Number(number.text), of: takeOf(reader) };
     }
   }
+  if (relation === "between") return readPair(reader);
   const sides: string[] = [];
   for (;;) {
     const side = reader.items[reader.at];
@@ -79,13 +81,17 @@ function readAnchor(reader: Reader, relation: string): Anchor | undefined {
   }
   if (sides.length > 0) return { kind: "sides", sides };
   const name = takeName(reader);
-  if (name === undefined) return undefined;
-  if (relation !== "between") return { kind: "name", name };
+  return name === undefined ? undefined : { kind: "name", name };
+}
+
+/** `between lectern and front`: two names. */
+function readPair(reader: Reader): Anchor | undefined {
+  const one = takeName(reader);
   const and = reader.items[reader.at];
-  if (and === undefined || wordOf(and) !== "and") return undefined;
+  if (one === undefined || and === undefined || wordOf(and) !== "and") return undefined;
   reader.at += 1;
   const other = takeName(reader);
-  return other === undefined ? undefined : { kind: "names", names: [name, other] };
+  return other === undefined ? undefined : { kind: "names", names: [one, other] };
 }
 
 function takeOf(reader: Reader): NameValue | undefined {
@@ -95,9 +101,12 @@ function takeOf(reader: Reader): NameValue | undefined {
   return takeName(reader);
 }
 
+const NEVER_NAMES: ReadonlySet<string> = new Set(["no", "each", "about", "unknown", "within"]);
+
 function takeName(reader: Reader): NameValue | undefined {
   const item = reader.items[reader.at];
   if (item === undefined || isPoint(item) || item.kind !== "word" || isRelation(item.text)) return undefined;
+  if (CONNECTORS.has(item.text.toLowerCase()) || NEVER_NAMES.has(item.text.toLowerCase())) return undefined;
   reader.at += 1;
   return { kind: "name", text: item.text.normalize("NFC"), each: false, ...spoken(item) };
 }

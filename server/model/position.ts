@@ -38,6 +38,8 @@ const offset = (id: string, label: string, best: number, low: number, high: numb
 export class Floor {
   readonly #talkers: ReadonlyMap<string, PlaceValue | undefined>;
   readonly #devices: ReadonlyMap<string, PlaceValue | undefined>;
+  /** What is being reckoned: things that lean on each other in a circle find nothing to lean on. */
+  readonly #open = new Set<string>();
 
   constructor(
     readonly room: Room,
@@ -55,11 +57,11 @@ export class Floor {
   position(owner: string, place: PlaceValue | undefined, otherwise: string, z: number | Ranged, ring?: Ring): Position {
     const held = place === undefined ? undefined : this.holder(place);
     if (place === undefined) {
-      const dx = offset(`${owner}.x`, `where ${owner} is`, 0, -2, 2);
-      const dy = offset(`${owner}.y`, `where ${owner} is`, 0, -1.5, 1.5);
+      const dx = offset(`${canonical(owner)}.x`, `where ${owner} is`, 0, -2, 2);
+      const dy = offset(`${canonical(owner)}.y`, `where ${owner} is`, 0, -1.5, 1.5);
       return {
         words: `at ${otherwise}, nothing being said`, held: undefined,
-        at: (trial) => this.inside(add(this.spot(otherwise, trial, 0) ?? this.middle(trial), trial.value(dx), trial.value(dy), height(z, trial)), trial),
+        at: (trial) => this.inside(add(this.spot(otherwise, trial) ?? this.middle(trial), trial.value(dx), trial.value(dy), height(z, trial)), trial),
       };
     }
     const around = place.relations.find((r) => r.relation === "around");
@@ -67,7 +69,7 @@ export class Floor {
       return { words: place.words, held, at: (trial) => this.inside({ ...this.onRing(around, ring, trial), z: height(z, trial) }, trial) };
     }
     const steps = place.relations.map((relation, i) => this.step(owner, relation, i));
-    const stated = place.relations.some((r) => r.anchor.kind === "point" && r.anchor.coordinates.length === 3);
+    const stated = isHigh(place);
     return {
       words: place.words, held,
       at: (trial) => trial.keep(`place ${owner}`, () => {
@@ -81,7 +83,7 @@ export class Floor {
 
   /** The seats of a group, row by row. */
   seats(group: Seats, trial: Trial): readonly Seat[] {
-    return trial.keep(`seats ${group.name}`, () => this.layOut(group, trial));
+    return this.once(`seats ${canonical(group.name)}`, () => trial.keep(`seats ${canonical(group.name)}`, () => this.layOut(group, trial))) ?? [];
   }
 
   group(name: string): Seats | undefined {
@@ -101,7 +103,7 @@ export class Floor {
   }
 
   private step(owner: string, relation: Relation, index: number): (trial: Trial, so: Vec3 | undefined) => Vec3 | undefined {
-    const id = `${owner}.place-${index}`;
+    const id = `${canonical(owner)}.place-${index}`;
     const anchored = this.anchor(owner, relation.anchor, relation.relation);
     const given = relation.offset;
     const amount = (best: number, low: number, high: number): Ranged => given === undefined
@@ -151,7 +153,7 @@ export class Floor {
       case "point": {
         const axis = (i: number, name: string): Ranged | undefined => {
           const q = anchor.coordinates[i];
-          return q === undefined ? undefined : { ...offset(`${owner}.${name}`, `where ${owner} is`, q.best, q.low, q.high), from: { how: "stated" } };
+          return q === undefined ? undefined : { ...offset(`${canonical(owner)}.${name}`, `where ${owner} is`, q.best, q.low, q.high), from: { how: "stated" } };
         };
         const [x, y, z] = [axis(0, "x"), axis(1, "y"), axis(2, "z")];
         return {
@@ -175,30 +177,35 @@ export class Floor {
         return {
           words: name, kind: spot ? "spot" : "other",
           halfWidth: surface !== undefined ? surface.width.best / 2 : canonical(name) === "front-screen" ? 1 : 0,
-          at: (trial) => this.spot(name, trial, 0),
+          at: (trial) => this.spot(name, trial),
         };
       }
       case "names": return {
         words: anchor.names.map((n) => n.text).join(" and "), halfWidth: 0, kind: "other",
         at: (trial) => {
-          const points = anchor.names.map((n) => this.spot(n.text, trial, 0)).filter((p): p is Vec3 => p !== undefined);
+          const points = anchor.names.map((n) => this.spot(n.text, trial)).filter((p): p is Vec3 => p !== undefined);
           return points.length === 0 ? undefined : mean(points);
         },
       };
     }
   }
 
-  /** A named spot: what the room states, then seats, people, devices, then what every room has. */
-  spot(name: string, trial: Trial, depth: number): Vec3 | undefined {
-    if (depth > 8) return undefined; // places that lean on each other in a circle
+  /** A named spot: what the room states, then people, devices and seats, then what every room has. */
+  spot(name: string, trial: Trial, _depth?: number): Vec3 | undefined {
     const key = canonical(name);
-    return trial.keep(`spot ${key} ${depth}`, () => {
+    return this.once(`spot ${key}`, () => trial.keep(`spot ${key}`, () => {
       const { room } = this;
-      const placed = room.spots.get(key)?.place ?? room.tables.get(key)?.place ?? room.surfaces.get(key)?.place ?? room.outlets.get(key)?.place
-        ?? this.#talkers.get(key) ?? this.#devices.get(key);
-      if (placed !== undefined) return this.lean(key, placed, trial, depth + 1);
+      const fixed = room.spots.get(key)?.place ?? room.surfaces.get(key)?.place;
+      if (fixed !== undefined) return this.lean(key, fixed, trial);
+      const placed = room.tables.get(key)?.place ?? room.outlets.get(key)?.place ?? this.#talkers.get(key) ?? this.#devices.get(key);
+      if (placed !== undefined) {
+        const point = this.lean(key, placed, trial);
+        // The third figure of a spot is how high one stands there; that of a thing is its own height, which nobody beside it shares.
+        return point !== undefined && isHigh(placed) ? { ...point, z: 0 } : point;
+      }
       const group = this.group(name);
-      if (group !== undefined) return { ...mean(this.seats(group, trial).map((seat) => seat.at)), z: 0 };
+      const seats = group === undefined ? [] : this.seats(group, trial);
+      if (seats.length > 0) return { ...mean(seats.map((seat) => seat.at)), z: 0 };
       const length = trial.value(room.length);
       const width = trial.value(room.width);
       switch (key) {
@@ -207,14 +214,29 @@ export class Floor {
         case "front-screen": return { x: 0.05, y: width / 2, z: 0 };
         case "audience": return { x: length * 0.6, y: width / 2, z: 0 };
         case "front": case "back": case "left": case "right": case "middle": return this.sides([key], trial);
-        default: return this.#talkers.has(key) ? this.spot("lectern", trial, depth + 1) : undefined;
+        case "table": {
+          // `on table`: any table, where none bears the name.
+          const [any] = room.tables.keys();
+          return any === undefined ? undefined : this.spot(any, trial);
+        }
+        default: return this.#talkers.has(key) ? this.spot("lectern", trial) : undefined;
       }
-    });
+    }));
   }
 
-  private lean(owner: string, place: PlaceValue, trial: Trial, depth: number): Vec3 | undefined {
-    if (depth > 8) return undefined;
-    // One thing placed by another: follow its own relations, without the heights.
+  /** The result of `run`, or nothing where it has been begun and not ended. */
+  private once<T>(key: string, run: () => T): T | undefined {
+    if (this.#open.has(key)) return undefined;
+    this.#open.add(key);
+    try {
+      return run();
+    } finally {
+      this.#open.delete(key);
+    }
+  }
+
+  /** One thing placed by another: follows its own relations, without the heights. */
+  private lean(owner: string, place: PlaceValue, trial: Trial): Vec3 | undefined {
     const steps = place.relations.map((relation, i) => this.step(owner, relation, i));
     return steps.reduce<Vec3 | undefined>((so, step) => step(trial, so) ?? so, undefined);
   }
@@ -250,27 +272,28 @@ export class Floor {
     if (around !== undefined) return this.layAround(group, around, trial);
     const pitch = trial.value(group.pitch);
     const spacing = trial.value(group.spacing);
-    const perRow = Math.ceil(group.count / group.rows);
     const depth = (group.rows - 1) * pitch;
-    const place = group.place?.relations[0];
+    const { place } = group;
     let first = group.first === undefined ? Math.max(0.8, Math.min(3, length - depth - 0.6)) : trial.value(group.first);
     let middle = width / 2;
     if (group.first === undefined && place !== undefined) {
-      const point = this.lean(group.name, group.place ?? { kind: "place", relations: [], words: "", start: 0, end: 0 }, trial, 1);
+      const point = this.lean(group.name, place, trial);
       if (point !== undefined) {
         middle = point.y < 0.5 || point.y > width - 0.5 ? middle : point.y;
         first = Math.min(Math.max(0.8, point.x - depth / 2), Math.max(0.8, length - depth - 0.4));
       }
     }
+    // Rows as even as the count allows, the longer ones in front.
     const seats: Seat[] = [];
-    for (let i = 0; i < group.count; i += 1) {
-      const row = Math.floor(i / perRow);
-      const inRow = Math.min(perRow, group.count - row * perRow);
-      const y = middle + ((i % perRow) - (inRow - 1) / 2) * Math.min(spacing, (width - 0.4) / Math.max(1, inRow));
-      seats.push({
-        name: `${group.name}.row-${row + 1}.seat-${(i % perRow) + 1}`, row: row + 1,
-        at: this.inside({ x: first + row * pitch, y, z: HEIGHTS.seatedEye }, trial),
-      });
+    for (let row = 0; row < group.rows; row += 1) {
+      const inRow = Math.floor(group.count / group.rows) + (row < group.count % group.rows ? 1 : 0);
+      const apart = Math.min(spacing, (width - 0.4) / Math.max(1, inRow));
+      for (let i = 0; i < inRow; i += 1) {
+        seats.push({
+          name: `${group.name}.row-${row + 1}.seat-${i + 1}`, row: row + 1,
+          at: this.inside({ x: first + row * pitch, y: middle + (i - (inRow - 1) / 2) * apart, z: HEIGHTS.seatedEye }, trial),
+        });
+      }
     }
     return seats;
   }
@@ -284,9 +307,8 @@ export class Floor {
 
   /** Evenly around a table, a chair's depth from its edge. */
   private onRing(around: Relation, ring: Ring, trial: Trial): Vec3 {
-    const name = around.anchor.kind === "name" ? around.anchor.name.text : "middle";
-    const table: Table | undefined = this.room.tables.get(canonical(name));
-    const centre = this.spot(name, trial, 1) ?? this.middle(trial);
+    const table: Table | undefined = around.anchor.kind === "name" ? this.room.tables.get(canonical(around.anchor.name.text)) : undefined;
+    const centre = this.anchor("", around.anchor, "around").at(trial) ?? this.middle(trial);
     const a = (table === undefined ? 1.6 : trial.value(table.length)) / 2 + 0.3;
     const b = (table === undefined ? 0.9 : trial.value(table.width)) / 2 + 0.3;
     const angle = (2 * Math.PI * ring.index) / ring.count;
@@ -294,6 +316,8 @@ export class Floor {
   }
 }
 
+/** Whether the place itself says how high. */
+const isHigh = (place: PlaceValue): boolean => place.relations.some((r) => r.anchor.kind === "point" && r.anchor.coordinates.length === 3);
 const height = (z: number | Ranged, trial: Trial): number => (typeof z === "number" ? z : trial.value(z));
 const add = (p: Vec3, x: number, y: number, z: number): Vec3 => ({ x: p.x + x, y: p.y + y, z });
 const move = (p: Vec3 | undefined, x: number, y: number): Vec3 | undefined => (p === undefined ? undefined : { x: p.x + x, y: p.y + y, z: p.z });

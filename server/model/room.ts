@@ -1,7 +1,7 @@
 import type { Quantity } from "../../grammar/quantity";
 import { VOCABULARY, type Default } from "../../grammar/vocabulary";
 import { valueOf, type Bound, type PlaceValue } from "./bound";
-import { assumed, exactly, fromText } from "./make-ranged";
+import { assumed, fromText } from "./make-ranged";
 import { canonical } from "./names";
 import type { Ranged } from "./ranged";
 import type { Where } from "./where";
@@ -75,6 +75,16 @@ export function defaultOf(head: string, owner: Bound["owner"], slot: string): De
   return found;
 }
 
+const LISTS: ReadonlySet<string> = new Set(["chairs", "spot", "table", "screen", "outlet"]);
+
+/**
+ * Which of the things in a room a statement is about, where it is about one of several: `chairs audience`. What is stated of the same
+ * thing for this evening takes the place of what the room says.
+ */
+export const thingOf = (fact: Bound): string | undefined =>
+  LISTS.has(fact.row.head) ? `${fact.row.head} ${canonical(valueOf(fact, "name", "name")?.text ?? "audience")}` : undefined;
+
+/** How far from the reverberation time the length of a clap may lie, as factors. Common practice, no source. */
 const NO_CLAP: readonly [number, number] = [0.75, 1.3];
 
 /**
@@ -86,12 +96,13 @@ export function makeRoom(stated: Bound | undefined, evening: readonly Bound[], l
   const name = (stated && valueOf(stated, "name", "name")?.text) ?? "room";
   // Later statements of one head win: this evening over the survey.
   const facts = new Map<string, Bound>();
-  const listed: Bound[] = [];
-  const LISTS = new Set(["chairs", "spot", "table", "screen", "outlet"]);
+  const things = new Map<string, Bound>();
   for (const fact of [...(stated?.children ?? []), ...evening.flatMap((e) => e.children), ...loose]) {
-    if (LISTS.has(fact.row.head)) listed.push(fact);
+    const thing = thingOf(fact);
+    if (thing !== undefined) things.set(thing, fact);
     else facts.set(fact.row.head, fact);
   }
+  const listed = [...things.values()];
   const side = (slot: "length" | "width" | "height"): Ranged => {
     const value = stated && valueOf(stated, slot, "quantity");
     const label = `the ${slot} of ${name}`;
@@ -128,7 +139,7 @@ export function makeRoom(stated: Bound | undefined, evening: readonly Bound[], l
     seats: byHead("chairs").map((fact) => makeSeats(fact)),
     tables: keyed(byHead("table"), (fact, called) => ({
       name: called, place: valueOf(fact, "place", "place"), where: fact.where,
-      length: sizeOf(fact, "length", called, 1.6), width: sizeOf(fact, "width", called, 0.8),
+      length: sizeOf(fact, "length", called), width: sizeOf(fact, "width", called),
     })),
     surfaces: keyed(byHead("screen"), (fact, called) => ({
       name: called, place: valueOf(fact, "place", "place"), where: fact.where,
@@ -164,9 +175,10 @@ function child(fact: Bound, head: string, slot: string, id: string, label: strin
   return inner !== undefined && known(value) ? fromText(value, inner, id, label, false) : undefined;
 }
 
-function sizeOf(fact: Bound, slot: "length" | "width", name: string, otherwise: number): Ranged {
-  return child(fact, "size", slot, `table.${name}.${slot}`, `the ${slot} of ${name}`)
-    ?? exactly(`table.${name}.${slot}`, `the ${slot} of ${name}`, "length", otherwise);
+function sizeOf(fact: Bound, slot: "length" | "width", name: string): Ranged {
+  const label = `the ${slot} of ${name}`;
+  return child(fact, "size", slot, `table.${name}.${slot}`, label)
+    ?? assumed(`table.${name}.${slot}`, label, "length", defaultOf("size", "surface", slot));
 }
 
 const known = (value: Quantity | undefined): value is Quantity => value !== undefined && value.said !== "unknown";

@@ -1,16 +1,16 @@
 /** A setup: everything that its files state, names resolved, quantities in SI units with ranges. What it means is for floors above. */
 import { parse } from "../../grammar/parse";
-import { DEVICE_TYPES, rowFor, SPOTS, type NameKind, type Slot } from "../../grammar/vocabulary";
+import { rowFor, SPOTS, type NameKind, type Slot } from "../../grammar/vocabulary";
 import { bind } from "./bind";
-import { valueOf, valuesOf, type Bound, type NameValue, type PlaceValue, type Value } from "./bound";
+import { valueOf, valuesOf, type Anchor, type Bound, type NameValue, type PlaceValue, type Value } from "./bound";
 import { makeDevice, numbered, type Device, type Layer } from "./device";
 import { holding } from "./during";
 import { gather, type Files, type SourceFile, type Texts } from "./files";
 import { assumed, fromText } from "./make-ranged";
-import { canonical, Names } from "./names";
+import { a, canonical, KIND_WORDS, Names } from "./names";
 import { Floor, HEIGHTS, type Position, type Ring } from "./position";
 import type { Ranged } from "./ranged";
-import { defaultOf, makeRoom, type Room, type Seats } from "./room";
+import { defaultOf, makeRoom, thingOf, type Room, type Seats } from "./room";
 import type { TextProblem } from "./text-problem";
 import equipment from "./typical/equipment.bothways";
 import type { Where } from "./where";
@@ -139,6 +139,9 @@ class Builder {
   readonly names: Names;
   readonly all: readonly Bound[];
   readonly #kinds = new Map<string, { readonly bound: Bound; readonly builtIn: boolean }>();
+  /** Devices whose kind is not known: what is said of them cannot be judged, and their kind has its message. */
+  readonly #vague = new Set<string>();
+  #seats: readonly Seats[] = [];
 
   constructor(readonly files: Files, readonly root: string) {
     this.problems = [...files.problems];
@@ -159,10 +162,15 @@ class Builder {
       this.say("said-twice", "“setup” is stated twice: a file holds one setup.", second.where, first && { where: first.where, message: "the first one" });
     }
     const room = this.room(rooms);
+    this.#seats = room.seats;
     this.enterVoicesAndMembers(devices);
     this.resolveAll();
+    this.rowsWithoutChairs(room.seats);
+    this.placesInCircles(room, devices);
 
-    const meeting = [...this.by("meeting").flatMap((m) => m.children), ...this.all];
+    const meeting = [...this.by("meeting").flatMap((m) => m.children), ...this.all.filter((s) => rowFor("meeting", s.row.head) !== undefined)];
+    this.onlyOnce(meeting.filter((s) => s.row.once === true));
+    this.onlyOnce(this.all.filter((s) => ["meeting", "programme", "call"].includes(s.row.head)));
     const value = (head: string): Bound | undefined => meeting.find((s) => s.row.head === head);
     const clock = (head: string): number | undefined => {
       const found = value(head);
@@ -207,7 +215,7 @@ class Builder {
         return v === undefined ? [] : [{ code: valueOf(l, "code", "word")?.word ?? "", value: v.best, where: l.where }];
       }),
       fallbacks: this.by("fallback").flatMap((f) => valuesOf(f, "device", "name").flatMap((d) => valuesOf(f, "for", "name").map((o) => ({ device: d.text, for: o.text })))),
-      notes: this.by("note").map((n) => ({ text: valueOf(n, "text", "text")?.text ?? "", where: n.where })),
+      notes: everywhere(this.all).filter((s) => s.row.head === "note").map((n) => ({ text: valueOf(n, "text", "text")?.text ?? "", where: n.where })),
     };
   }
 
@@ -238,13 +246,17 @@ class Builder {
   }
 
   private devices(): Map<string, Device> {
+    const stated = new Set([
+      ...this.by("device").map((d) => canonical(this.nameOf(d))),
+      ...this.by("devices").flatMap((d) => numbered(d, this.nameOf(d)).map(canonical)),
+    ]);
     const places = new Map<string, Bound>();
     const rings = new Map<string, Ring>();
     for (const place of this.by("place")) {
       for (const name of valuesOf(place, "device", "name")) {
         const members = name.each ? this.setMembers(place.where.path, name.text) : [name.text];
         for (const [index, member] of members.entries()) {
-          const key = canonical(this.resolveDevice(place.where.path, member));
+          const key = canonical(this.resolveDevice(place, member, stated));
           if (name.each) rings.set(key, { index, count: members.length });
           const first = places.get(key);
           if (first !== undefined) this.say("placed-twice", `“${member}” is placed twice; a thing stands in one place.`, place.where, { where: first.where, message: "placed here first" });
@@ -258,6 +270,7 @@ class Builder {
       const kind = kindName && this.kindOf(statement.where.path, kindName.text);
       const placed = places.get(canonical(name));
       const type = (kind && valueOf(kind.bound, "type", "word")?.word) ?? "adapter";
+      if (kind === undefined) this.#vague.add(canonical(name));
       const described: Layer[] = [
         ...(kind === undefined ? [] : [{ statements: kind.bound.children, builtIn: kind.builtIn }]),
         ...layers.map((l) => ({ statements: l.children, builtIn: false })),
@@ -285,8 +298,10 @@ class Builder {
     return set === undefined ? [] : numbered(set, this.nameOf(set));
   }
 
-  private resolveDevice(path: string, name: string): string {
-    return this.names.find(path, name)?.name ?? this.names.full(path, name);
+  /** The full name of what a statement places: its own new device, else one of its file, else one of any other. */
+  private resolveDevice(place: Bound, name: string, stated: ReadonlySet<string>): string {
+    const full = this.names.full(place.where.path, name);
+    return place.values.has("kind") || stated.has(canonical(full)) || !stated.has(canonical(name)) ? full : name;
   }
 
   private kindOf(path: string, name: string): { readonly bound: Bound; readonly builtIn: boolean } | undefined {
@@ -298,7 +313,10 @@ class Builder {
       if (name !== "") this.names.enter(name, kind, statement.where, this.problems);
     };
     for (const room of rooms) enter(room, "room");
-    const inRooms = [...rooms.flatMap((room) => room.children), ...this.by("in").flatMap((room) => room.children), ...this.all];
+    const things = new Set(rooms.flatMap((room) => room.children).map(thingOf));
+    // What is stated of a thing for this evening takes no name: the room has given it.
+    const tonight = this.by("in").flatMap((room) => room.children).filter((s) => !things.has(thingOf(s)));
+    const inRooms = [...rooms.flatMap((room) => room.children), ...tonight, ...this.all];
     const KINDS: Readonly<Record<string, NameKind>> = { spot: "spot", table: "table", screen: "surface", outlet: "outlet" };
     for (const statement of inRooms) {
       const kind = KINDS[statement.row.head];
@@ -306,7 +324,7 @@ class Builder {
       if (statement.row.head === "chairs") enter(statement, "seats", valueOf(statement, "name", "name")?.text ?? "audience");
     }
     for (const item of [...this.by("programme").flatMap((p) => p.children), ...this.by("item")]) if (item.row.head === "item") enter(item, "item");
-    for (const internet of this.by("internet")) enter(internet, "internet");
+    for (const internet of this.by("internet")) enter(internet, "internet", this.nameOf(internet) || "internet");
     for (const mixer of this.by("mixer")) {
       const device = valueOf(mixer, "device", "name")?.text ?? "";
       for (const part of mixer.children) {
@@ -336,6 +354,65 @@ class Builder {
     for (const spot of Object.keys(SPOTS)) this.names.enter(spot, spot === "audience" ? "seats" : spot === "front-screen" ? "surface" : "spot", undefined, []);
   }
 
+  /** What may stand once, wherever it stands, and stands twice. */
+  private onlyOnce(statements: readonly Bound[]): void {
+    const seen = new Map<string, Bound>();
+    for (const statement of statements) {
+      const { head } = statement.row;
+      const first = seen.get(head);
+      if (first === undefined) seen.set(head, statement);
+      else this.say("said-twice", `“${head}” is stated twice; keep one.`, statement.where, { where: first.where, message: "the first one" });
+    }
+  }
+
+  private rowsWithoutChairs(seats: readonly Seats[]): void {
+    for (const chairs of everywhere(this.all).filter((s) => s.row.head === "chairs")) {
+      const group = seats.find((one) => one.where === chairs.where);
+      const rows = valueOf(chairs, "rows", "quantity");
+      if (group === undefined || rows === undefined || rows.said === "unknown" || rows.best <= group.count) continue;
+      this.say("impossible", `That cannot be: ${group.count} chairs in ${rows.best} rows.`, { path: chairs.where.path, start: rows.start, end: rows.end });
+    }
+  }
+
+  /** Things that are placed by each other, and by nothing else. */
+  private placesInCircles(room: Room, devices: ReadonlyMap<string, Device>): void {
+    const stands = new Map<string, { readonly name: string; readonly place: PlaceValue | undefined; readonly where: Where }>();
+    const enter = (name: string, place: PlaceValue | undefined, where: Where): void => {
+      if (!stands.has(canonical(name))) stands.set(canonical(name), { name, place, where });
+    };
+    for (const [name, spot] of room.spots) enter(name, spot.place, spot.where);
+    for (const kind of [room.tables, room.surfaces, room.outlets]) for (const thing of kind.values()) enter(thing.name, thing.place, thing.where);
+    for (const talker of this.by("talker")) enter(this.nameOf(talker), valueOf(talker, "place", "place"), talker.where);
+    for (const device of devices.values()) enter(device.name, device.place, device.placed?.where ?? device.where);
+    for (const seats of room.seats) enter(seats.name, seats.place, seats.where);
+    const leansOn = (name: string): readonly string[] =>
+      (stands.get(name)?.place?.relations ?? []).flatMap((r) => anchored(r.anchor)).map((n) => canonical(n.text)).filter((n) => stands.has(n));
+    const done = new Set<string>();
+    for (const start of stands.keys()) {
+      const way: string[] = [];
+      // One step after the other, since a chain of things may be as long as the text.
+      for (const todo = [{ name: start, depth: 0 }]; todo.length > 0;) {
+        const next = todo.pop();
+        if (next === undefined) break;
+        way.length = next.depth;
+        const at = way.indexOf(next.name);
+        if (at >= 0) {
+          const names = way.slice(at).map((name) => `“${stands.get(name)?.name ?? name}”`);
+          const last = stands.get(way[at] ?? "");
+          if (last !== undefined) {
+            this.say("place-circle", names.length === 1 ? `${names.join("")} is placed by itself: say where it stands by something else.`
+              : `${names.join(" and ")} are placed by each other in a circle: say of one of them where it stands by something else.`, last.where);
+          }
+          continue;
+        }
+        if (done.has(next.name)) continue;
+        done.add(next.name);
+        way.push(next.name);
+        for (const other of leansOn(next.name)) todo.push({ name: other, depth: way.length });
+      }
+    }
+  }
+
   /** Every name in every slot: either it is known, or there is one message with the nearest that is. */
   private resolveAll(): void {
     for (const file of this.files.files) for (const statement of file.statements) this.resolveIn(statement);
@@ -351,8 +428,8 @@ class Builder {
     if (value.kind === "place") {
       for (const relation of value.relations) {
         const { anchor } = relation;
-        const names = anchor.kind === "name" ? [anchor.name] : anchor.kind === "names" ? anchor.names : anchor.kind === "row" && anchor.of ? [anchor.of] : [];
-        for (const name of names) {
+        if (anchor.kind === "row") this.knownRow(statement, anchor.row, anchor.of, relation);
+        for (const name of anchored(anchor)) {
           if (canonical(name.text) === "table") continue; // any table, if none bears the name
           this.known(statement, name, ["spot", "table", "surface", "seats", "talker", "device", "outlet"]);
         }
@@ -375,9 +452,23 @@ class Builder {
     this.known(statement, value, kinds);
   }
 
+  /** `row 3`: whether there are seats in so many rows. */
+  private knownRow(statement: Bound, row: number, of: NameValue | undefined, at: { readonly start: number; readonly end: number }): void {
+    const where: Where = { path: statement.where.path, start: at.start, end: at.end };
+    const group = of === undefined ? this.#seats[0] : this.#seats.find((seats) => canonical(seats.name) === canonical(of.text));
+    if (group === undefined) {
+      if (of === undefined) this.say("unknown-name", `“row ${row}” wants chairs, like: chairs 24 in 4 rows.`, where);
+      return;
+    }
+    if (row >= 1 && row <= group.rows) return;
+    this.say("unknown-name", `There is no row ${row}: ${group.name} has ${group.rows === 1 ? "one row" : `rows 1 to ${group.rows}`}.`, where);
+  }
+
   private known(statement: Bound, name: NameValue, kinds: readonly NameKind[]): void {
     const { path } = statement.where;
     const where: Where = { path, start: name.start, end: name.end };
+    const dot = name.text.indexOf(".");
+    if (dot > 0 && this.isVague(path, name.text.slice(0, dot))) return;
     if (name.each) {
       const members = this.names.spread(path, name.text);
       const missing = members?.find((member) => this.names.find(path, member) === undefined);
@@ -391,11 +482,15 @@ class Builder {
     const found = this.names.find(path, name.text, kinds.length === 1 ? kinds[0] : undefined);
     if (found !== undefined && kinds.includes(found.kind)) return;
     if (found !== undefined) {
-      this.say("wrong-name", `“${name.text}” is a ${WORDS[found.kind]}; wanted is a ${kinds.map((k) => WORDS[k]).join(" or a ")}.${this.names.hint("", kinds)}`, where,
+      this.say("wrong-name", `“${name.text}” is ${a(KIND_WORDS[found.kind])}; wanted is ${kinds.map((k) => a(KIND_WORDS[k])).join(" or ")}.${this.names.hint("", kinds)}`, where,
         found.where && { where: found.where, message: `“${found.name}” is stated here` });
       return;
     }
     this.say("unknown-name", `Nothing here is called “${name.text.length > 60 ? `${name.text.slice(0, 59)}…` : name.text}”.${this.names.hint(name.text, kinds)}`, where);
+  }
+
+  private isVague(path: string, device: string): boolean {
+    return this.#vague.has(canonical(this.names.full(path, device))) || this.#vague.has(canonical(device));
   }
 
   private room(rooms: readonly Bound[]): Room {
@@ -428,10 +523,15 @@ class Builder {
       name: this.nameOf(s), from: valueOf(s, "from", "clock")?.minutes, to: valueOf(s, "to", "clock")?.minutes, where: s.where,
       talkers: s.children.filter((c) => c.row.head === "talkers").flatMap((c) => valuesOf(c, "who", "name").map((n) => n.text)),
     }));
-    // In the order of their times, as far as they state any; as written otherwise.
-    rough.sort((a, b) => (a.from ?? NaN) - (b.from ?? NaN) || 0);
-    return rough.map((item, i) => ({
-      ...item, from: item.from ?? (i === 0 ? start : rough[i - 1]?.to), to: item.to ?? rough[i + 1]?.from ?? (i === rough.length - 1 ? end : undefined),
+    for (const { from, to, where } of rough) {
+      if (from !== undefined && to !== undefined && to < from) this.say("impossible", "This item ends before it begins. If that is past midnight write to 00:15 next-day.", where);
+    }
+    // In the order of their times; an item that states none stays behind the one that it is written behind.
+    let latest = -Infinity;
+    const timed = rough.map((item) => ({ ...item, behind: (latest = item.from ?? latest) }));
+    timed.sort((one, other) => (one.behind === other.behind ? 0 : one.behind - other.behind));
+    return timed.map(({ behind: _, ...item }, i) => ({
+      ...item, from: item.from ?? (i === 0 ? start : timed[i - 1]?.to), to: item.to ?? timed[i + 1]?.from ?? (i === timed.length - 1 ? end : undefined),
     }));
   }
 
@@ -491,6 +591,8 @@ class Builder {
         name.each ? [...(this.names.spread(statement.where.path, name.text) ?? [])] : [this.names.find(statement.where.path, name.text)?.name ?? name.text]);
       const from = ends("from");
       const to = ends("to");
+      // Where an end is missing or its set is not known, that has its message.
+      if (from.length === 0 || to.length === 0) continue;
       if (from.length !== to.length) {
         this.say("unequal-sets", `There are ${from.length} ends on one side and ${to.length} on the other: each cable has two.`, statement.where);
         continue;
@@ -542,8 +644,8 @@ class Builder {
         this.say("joins-twice", `“${name}” joins twice; put everything into one join.`, statement.where, { where: first.where, message: "the first one" });
         continue;
       }
-      if (device.type !== "computer") {
-        this.say("cannot-join", `“${name}” is a ${DEVICE_TYPES[device.type] === undefined ? "thing" : device.type}: only a computer, a tablet or a telephone joins a call.`, { path: statement.where.path, start: written.start, end: written.end });
+      if (device.type !== "computer" && !this.#vague.has(canonical(name))) {
+        this.say("cannot-join", `“${name}” is ${a(device.type)}: only a computer, a tablet or a telephone joins a call.`, { path: statement.where.path, start: written.start, end: written.end });
       }
       out.push({ device: name, over: valueOf(statement, "over", "name")?.text, statements: statement.children, bound: statement, where: statement.where });
     }
@@ -571,10 +673,18 @@ class Builder {
   }
 }
 
-const WORDS: Readonly<Record<NameKind, string>> = {
-  room: "room", spot: "spot", table: "table", surface: "screen", outlet: "outlet", seats: "group of seats", kind: "kind of device", device: "device",
-  part: "part of a device", port: "port", talker: "talker", item: "item of the programme", internet: "internet connection", channel: "channel", bus: "bus",
+/** The names that a place leans on. */
+const anchored = (anchor: Anchor): readonly NameValue[] => {
+  switch (anchor.kind) {
+    case "name": return [anchor.name];
+    case "names": return anchor.names;
+    case "row": return anchor.of === undefined ? [] : [anchor.of];
+    case "sides": case "point": return [];
+  }
 };
+
+/** All statements, those in blocks behind the one that owns the block. */
+const everywhere = (statements: readonly Bound[]): Bound[] => statements.flatMap((s) => [s, ...everywhere(s.children)]);
 
 /** By file in the order of reading, then by place; one message for one place. */
 function sorted(problems: readonly TextProblem[], files: readonly SourceFile[]): TextProblem[] {
