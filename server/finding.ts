@@ -1,7 +1,9 @@
 /** What a study says: findings, questions, figures, verdicts. Data only; words come from the check of each code. */
 import type { Where } from "./model/where";
 import type { Verdict, WayName } from "./model/ways";
+import type { Edit } from "./model/edits";
 
+export type { Edit } from "./model/edits";
 export type { TextProblem } from "./model/text-problem";
 
 /** `plan`: a gap in the plan, kept in one list, never a squiggle. */
@@ -35,13 +37,6 @@ export interface Question {
   /** How much it decides: 3 turns a verdict from fails to works, 0 changes none. Questions come sorted, largest first. */
   readonly weight: number;
   readonly where?: Where | undefined;
-}
-
-export interface Edit {
-  readonly path: string;
-  readonly start: number;
-  readonly end: number;
-  readonly newText: string;
 }
 
 /** A remedy that was tried on a copy of the text and found to hold. */

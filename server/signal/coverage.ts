@@ -42,6 +42,8 @@ export interface Claim {
   readonly unmet: string;
   /** What else decides, besides the trial: claims of equal key are met equally in every item. */
   readonly key: string;
+  /** All ways through, broken or not: what is lost when a device is lost follows from them. */
+  readonly routes: readonly (readonly Edge[])[];
   assess(trial: Trial): Assessment;
 }
 
@@ -96,6 +98,7 @@ function roomHearsOnline(graph: Graph): Claim[] {
   const groups = setup.room.seats.length > 0 ? setup.room.seats.map((s) => s.name) : ["the room"];
   return groups.map((group) => ({
     way: "room-hears-online", subject: group, key: `hears ${group} ${key}`,
+    routes: speakers.map((s) => s.path),
     title: `${group} hears the people online`, unmet: `${group} does not hear the people online`,
     assess: (trial) => {
       const playing = speakers.filter((s) => carries(s.path, trial));
@@ -150,6 +153,7 @@ function onlineHearsRoom(graph: Graph): Claim[] {
   };
   return graph.voices.map((voice): Claim => ({
     way: "online-hears-room", subject: voice.name, key: `heard ${voice.name} ${key} ${repeaters(graph, voice).map((v) => v.name).join(",")}`,
+    routes: mics.map((m) => m.path),
     title: `the people online hear ${voice.name}`, unmet: `the people online do not hear ${voice.name}`,
     assess: (trial) => {
       const direct = pickUp(voice, trial);
@@ -175,6 +179,7 @@ function roomSeesOnline(graph: Graph): Claim[] {
   const groups = setup.room.seats.length > 0 ? setup.room.seats.map((s) => s.name) : ["the room"];
   return groups.map((group) => ({
     way: "room-sees-online", subject: group, key: `sees ${group} ${key} ${shown.map((s) => `${s.key}${s.show.faces.best}`).join(",")}`,
+    routes: displays.map((d) => d.path),
     title: `${group} sees the people online`, unmet: `${group} does not see the people online`,
     assess: (trial) => {
       const lit = displays.filter((d) => carries(d.path, trial));
@@ -199,6 +204,7 @@ function onlineSeesRoom(graph: Graph): Claim[] {
   for (const name of setup.shallShow(graph.item)) wanted.add(name.text);
   return [...wanted].map((subject): Claim => ({
     way: "online-sees-room", subject, key: `seen ${subject} ${key} ${graph.voices.map((v) => v.name).join(",")}`,
+    routes: cameras.map((c) => c.path),
     title: `the people online see ${subject}`, unmet: `the people online do not see ${subject}`,
     assess: (trial) => {
       const live = cameras.filter((c) => carries(c.path, trial));

@@ -86,7 +86,7 @@ const automaticGain = (device: string): Ranged =>
 
 /** The echo of a loop in this trial; nothing where no part of it carries. */
 export function echoOf(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
-  return trial.keep(`echo ${loopKey(loop)}`, () => computeEcho(graph, loop, trial));
+  return trial.keep(`echo ${loopKey(loop)} ${graph.voices.map((v) => v.name).join(",")}`, () => computeEcho(graph, loop, trial));
 }
 
 function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {

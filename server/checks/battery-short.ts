@@ -1,0 +1,78 @@
+import { append } from "../model/edits";
+import { canonical } from "../model/names";
+import { duration } from "../model/show";
+import { Trial } from "../model/trial";
+import { isStated, lasts, timeNeeded } from "../signal/endurance";
+import { positionOf } from "../signal/stands";
+import { rootFile, type Case, type Check, type Remedy, type Scene } from "./check";
+import type { Feed } from "../signal/power";
+import { inUse, waysOf } from "./no-power";
+
+export const batteryShort: Check = {
+  entry: {
+    code: "battery-short", title: "A battery does not last", severity: "error", group: "Power and heat",
+    notice: "It goes off in the middle of the second half.",
+    why: "Energy over draw, less what age has taken, is shorter than the time from access to the end with the reserve.",
+    todo: ["Plug it in.", "A power bank or a spare battery.", "Charge it to the full, and switch it on only for the meeting."],
+    source: "arithmetic; reserve of 30 min: common practice, no source",
+    symptoms: ["battery empty", "goes off", "died in the middle", "switched itself off"],
+    limit: "set-up, meeting and reserve; an error only where draw or life is stated",
+  },
+  cases: (scene) => {
+    const needed = timeNeeded(scene.setup);
+    if (needed === undefined) return [];
+    return [...scene.graph.feeds.values()]
+      .filter((feed) => (feed.by === "battery" || feed.by === "usb") && inUse(scene, feed.device) && feed.device.power.on.has("battery"))
+      .map((feed): Case => ({
+        key: feed.device.name, ways: waysOf(scene, feed.device),
+        measure: (trial) => {
+          const { device } = feed;
+          const life = lasts(scene.setup, device, feed, scene.graph.feeds, trial);
+          if (life === undefined || life === Infinity) return undefined;
+          const wanted = needed.seconds + trial.value(scene.setup.reserve);
+          const short = wanted - life;
+          const meeting = life < needed.seconds;
+          const severity = short <= 0 ? undefined : meeting && isStated(device) ? "error" : "warning";
+          const source = feed.by === "usb" && feed.from !== undefined ? ` with ${feed.from}` : "";
+          return {
+            severity, badness: short, measured: { value: life / 3600, unit: "h" }, limit: { value: wanted / 3600, unit: "h" },
+            cause: { key: `battery ${canonical(device.name)}`, subjects: [device.name], where: device.where },
+            because: `the battery of ${device.name}${source} lasts about ${duration(life)}`,
+            effect: `${duration(wanted)} is needed`,
+            summary: severity === undefined ? `${device.name} lasts ${duration(life)}` : `the battery of ${device.name} is empty after ${duration(life)}`,
+            chain: [`${needed.from} to end takes ${duration(needed.seconds)}, and ${duration(trial.value(scene.setup.reserve))} is kept in reserve`],
+          };
+        },
+        remedies: () => remedies(scene, feed),
+      }));
+  },
+};
+
+function remedies(scene: Scene, feed: Feed): Remedy[] {
+  const { setup } = scene;
+  const file = rootFile(setup);
+  if (file === undefined) return [];
+  const { device } = feed;
+  const trial = new Trial();
+  const at = positionOf(setup, device).at(trial);
+  const out: Remedy[] = [];
+  const taken = (name: string): number => setup.mains.filter((m) => canonical(m.from) === canonical(name)).length;
+  const charged = device.ports.some((p) => p.takes.has("power"));
+  if (device.power.on.has("mains") || charged) {
+    const outlets = [
+      ...[...setup.devices.values()].filter((d) => d.type === "lead" && scene.graph.feeds.get(canonical(d.name))?.by === "mains")
+        .map((d) => ({ name: d.name, place: positionOf(setup, d).at(trial), sockets: d.sockets?.best ?? 3 })),
+      ...[...setup.room.outlets.values()].map((o) => ({ name: o.name, place: setup.floor.spot(o.name, trial, 0) ?? at, sockets: o.sockets?.best ?? 2 })),
+    ].filter((o) => o.sockets > taken(o.name)).sort((a, b) => Math.hypot(a.place.x - at.x, a.place.y - at.y) - Math.hypot(b.place.x - at.x, b.place.y - at.y));
+    for (const outlet of outlets.slice(0, 2)) {
+      out.push({ title: `${device.power.on.has("mains") ? "Plug" : "Charge"} ${device.name} ${device.power.on.has("mains") ? "into" : "from"} ${outlet.name} meanwhile`, edits: [append(file, `mains from ${outlet.name} to ${device.name}`, ["mains"])] });
+    }
+  }
+  const bank = [...setup.devices.values()].find((d) => d.type === "power-bank");
+  const mine = device.ports.find((p) => p.takes.has("power"));
+  const port = bank?.ports.find((p) => !setup.links.some((l) => [l.from, l.to].some((end) => canonical(end) === canonical(p.id))));
+  if (bank !== undefined && mine !== undefined && port !== undefined) {
+    out.push({ title: `Feed ${device.name} from ${bank.name}`, edits: [append(file, `cable from ${port.id} to ${mine.id}`, ["cable"])] });
+  }
+  return out;
+}

@@ -1,0 +1,91 @@
+/** What a check is: cases to measure, and what to say of each. Ranges, levels, folding and budget are the study's. */
+import type { Amount, Severity } from "../finding";
+import type { Edit } from "../model/edits";
+import { canonical } from "../model/names";
+import type { SourceFile } from "../model/files";
+import type { Setup } from "../model/setup";
+import type { Trial } from "../model/trial";
+import type { WayName } from "../model/ways";
+import type { Where } from "../model/where";
+import type { Graph } from "../signal/graph";
+
+/** A setup in one item of its programme. */
+export interface Scene {
+  readonly setup: Setup;
+  readonly item: string | undefined;
+  readonly graph: Graph;
+}
+
+/** What came of measuring a case in one trial. */
+export interface Outcome {
+  /** Nothing where the case is in order. */
+  readonly severity: Severity | undefined;
+  /** In order, but near enough to its limit that the way is doubtful. */
+  readonly doubtful?: boolean;
+  /** What would decide it is not in the text: in a few words. */
+  readonly unknown?: string;
+  /** How far beyond the limit, in whatever unit the check measures; only compared with other trials of the same case. */
+  readonly badness: number;
+  readonly measured?: Amount;
+  readonly limit?: Amount;
+  /** The root cause: findings of one code and one cause are one finding. */
+  readonly cause: { readonly key: string; readonly subjects: readonly string[]; readonly where: Where };
+  /** Key of another cause of which this is but a consequence. */
+  readonly foldUnder?: string;
+  /** The root cause in a sentence, and what follows from it; of several, the effects are joined. */
+  readonly because: string;
+  readonly effect: string;
+  /** The case in a few words, whether it is in order or not: the weakest link of its way. */
+  readonly summary: string;
+  readonly chain: readonly string[];
+  readonly related?: readonly { readonly where: Where; readonly message: string }[];
+}
+
+export interface Case {
+  /** Cases of one check with equal keys come out equal in every item. */
+  readonly key: string;
+  readonly ways: readonly WayName[];
+  measure(trial: Trial): Outcome | undefined;
+  /** Remedies to try, cheapest first: a setting, a move, something owned, something to borrow. */
+  remedies?(outcome: Outcome): readonly Remedy[];
+}
+
+export interface Remedy {
+  /** Imperative, short. */
+  readonly title: string;
+  readonly edits: readonly Edit[];
+}
+
+/** What a code means, for `explain`. */
+export interface Entry {
+  readonly code: string;
+  readonly title: string;
+  /** The worst level at which it is raised. */
+  readonly severity: Severity;
+  readonly group: string;
+  /** What one notices on the evening. */
+  readonly notice: string;
+  readonly why: string;
+  readonly todo: readonly string[];
+  readonly source: string;
+  readonly symptoms: readonly string[];
+  readonly limit: string;
+}
+
+export interface Check {
+  readonly entry: Entry;
+  cases(scene: Scene): readonly Case[];
+}
+
+/** The limit that the text sets for a code, else the default. */
+export const limitOf = (setup: Setup, code: string, otherwise: number): number =>
+  setup.limits.find((limit) => limit.code === code)?.value ?? otherwise;
+
+/** The file that a statement stands in. */
+export const fileOf = (setup: Setup, path: string): SourceFile | undefined => setup.files.find((file) => file.path === path);
+
+/** The setup's own file: new statements go there. */
+export const rootFile = (setup: Setup): SourceFile | undefined => setup.files[0];
+
+/** A name as the text would write it, with its capital letters. */
+export const deviceNamed = (setup: Setup, name: string) => setup.devices.get(canonical(name));

@@ -1,0 +1,164 @@
+/** What may mend a way that does not go through: a setting, a cable, a turn of a camera, something owned. */
+import type { Device, Port, Signal } from "../model/device";
+import { append, insertInto, rewrite } from "../model/edits";
+import { canonical } from "../model/names";
+import { Trial } from "../model/trial";
+import type { Claim } from "../signal/coverage";
+import { goTogether } from "../signal/wiring";
+import { fileOf, rootFile, type Remedy, type Scene } from "./check";
+import { replaceIn } from "./join-text";
+
+export function remediesFor(scene: Scene, claim: Claim): readonly Remedy[] {
+  const assessment = claim.assess(new Trial());
+  const gap = assessment.gaps[0];
+  if (gap === undefined) return claim.way === "online-sees-room" ? [...aimAt(scene, claim), ...joinCamera(scene, claim)]
+    : claim.way === "room-sees-online" ? showLarger(scene) : claim.way === "online-hears-room" ? [...nearerMicrophone(scene, claim), ...repeated(scene, claim)] : playElsewhere(scene);
+  const [first, second] = gap.between;
+  if (gap.cause.startsWith("link ") && first !== undefined && second !== undefined) return connect(scene, first, second, claim);
+  switch (gap.cause) {
+    case "nothing-plays": return [...setting(scene, "plays", "sound"), ...playElsewhere(scene)];
+    case "nothing-sends-sound": return setting(scene, "sends", "sound");
+    case "nothing-sends-picture": return [...setting(scene, "sends", "picture"), ...joinCamera(scene, claim)];
+    case "nothing-shows": return showLarger(scene);
+    default: return [];
+  }
+}
+
+/** Free ports on both sides that one cable, or radio, joins in the way that is needed. */
+function connect(scene: Scene, computer: string, other: string, claim: Claim): Remedy[] {
+  const { setup } = scene;
+  const file = rootFile(setup);
+  const a = setup.devices.get(canonical(computer));
+  const b = setup.devices.get(canonical(other));
+  if (file === undefined || a === undefined || b === undefined) return [];
+  const signal: Signal = claim.way.includes("hear") ? "sound" : "picture";
+  const fromComputer = claim.way.startsWith("room-");
+  const [source, sink] = fromComputer ? [a, b] : [b, a];
+  const taken = new Set(setup.links.flatMap((l) => [canonical(l.from), canonical(l.to)]));
+  const free = (port: Port): boolean => !taken.has(canonical(port.id)) || port.connector === "bluetooth";
+  const out: Remedy[] = [];
+  for (const how of ["cable", "radio"] as const) {
+    for (const x of source.ports.filter((p) => p.gives.has(signal) && free(p))) {
+      for (const y of sink.ports.filter((p) => p.takes.has(signal) && free(p))) {
+        if (!goTogether(x, y, how)) continue;
+        out.push({ title: how === "cable" ? `Run a cable from ${x.id} to ${y.id}` : `Link ${x.id} with ${y.id} by radio`, edits: [append(file, `${how} from ${x.id} to ${y.id}`, [how, "cable", "radio"])] });
+      }
+    }
+  }
+  // What plugs straight in comes before what is led through an adapter of many ports.
+  return out.slice(0, 4);
+}
+
+/** Turns on again what a join says it does not do; else lets its own part do it. */
+function setting(scene: Scene, head: "plays" | "sends", what: "sound" | "picture"): Remedy[] {
+  const type = head === "plays" ? "loudspeaker" : what === "sound" ? "microphone" : "camera";
+  return scene.graph.joins.flatMap((state): Remedy[] => {
+    if (!state.device.parts.some((part) => part.type === type)) return [];
+    const verb = head === "plays" ? "play" : "send";
+    return [{ title: `Let ${state.join.device} ${verb} ${what === "sound" ? "sound" : "its picture"}`, edits: replaceIn(scene.setup, state, head, what, scene.item, `${head} ${what}`) }];
+  });
+}
+
+/** A loudspeaker that is there already, connected or not, instead of what plays now. */
+function playElsewhere(scene: Scene): Remedy[] {
+  const { setup, graph } = scene;
+  return graph.joins.slice(0, 1).flatMap((state) => [...setup.devices.values()]
+    .filter((d) => d.placed !== undefined && d !== state.device && d.parts.some((p) => p.type === "loudspeaker") && !state.plays.some((s) => canonical(s.name).startsWith(canonical(d.name))))
+    .map((d): Remedy => ({ title: `Play the call on ${d.name}`, edits: replaceIn(setup, state, "plays", "sound", scene.item, `plays sound on ${d.name}`) })));
+}
+
+/** The call on another display: one that stands there, or one that is owned and can be placed and connected. */
+function showLarger(scene: Scene): Remedy[] {
+  const { setup, graph } = scene;
+  const file = rootFile(setup);
+  if (file === undefined) return [];
+  return graph.joins.slice(0, 1).flatMap((state) => {
+    const screens = [...setup.devices.values()].filter((d) => d.type !== "computer" && d.parts.some((p) => p.type === "display"));
+    return screens.flatMap((d): Remedy[] => {
+      if (state.shows.some((s) => s.what === "call" && canonical(s.name).startsWith(canonical(d.name)))) return [];
+      const owner = fileOf(setup, state.join.where.path);
+      if (owner === undefined) return [];
+      const edits = [insertInto(owner, state.join.bound, [`shows call on ${d.name}`])];
+      if (!wiredTo(scene, state.device, d)) {
+        const pair = portPair(state.device, d, "picture");
+        if (pair === undefined) return [];
+        edits.push(append(file, `cable from ${pair[0].id} to ${pair[1].id}`, ["cable", "radio"]));
+      }
+      if (d.placed === undefined) edits.push(append(file, d.type === "projector" ? `place ${d.name} on table at middle, fills front-screen` : `place ${d.name} at front`, ["place"]));
+      return [{ title: `Show the call on ${d.name}`, edits }];
+    });
+  });
+}
+
+const wiredTo = (scene: Scene, a: Device, b: Device): boolean => scene.setup.links.some((l) => {
+  const ends = [l.from, l.to].map(canonical);
+  return [a, b].every((d) => ends.some((end) => end === canonical(d.name) || end.startsWith(`${canonical(d.name)}.`)));
+});
+
+function portPair(source: Device, sink: Device, signal: Signal): [Port, Port] | undefined {
+  for (const x of source.ports.filter((p) => p.gives.has(signal))) {
+    for (const y of sink.ports.filter((p) => p.takes.has(signal))) if (goTogether(x, y, "cable")) return [x, y];
+  }
+  return undefined;
+}
+
+/** Turns a camera that is live already toward whoever is not in the frame. */
+function aimAt(scene: Scene, claim: Claim): Remedy[] {
+  const { setup, graph } = scene;
+  const name = spoken(scene, claim.subject);
+  const cameras = graph.joins.flatMap((state) => state.pictures.map((p) => graph.endings.get(canonical(p.name))?.device ?? setup.devices.get(canonical(p.name))));
+  return [...new Set(cameras)].flatMap((device): Remedy[] => {
+    const placed = device?.placed;
+    const file = placed && fileOf(setup, placed.where.path);
+    if (device === undefined || placed === undefined || file === undefined) return [];
+    const aim = placed.children.find((c) => c.row.head === "aim");
+    return [{ title: `Aim ${device.name} at ${name}`, edits: [aim === undefined ? insertInto(file, placed, [`aim ${name}`]) : rewrite(aim, `aim ${name}`)] }];
+  });
+}
+
+const spoken = (scene: Scene, subject: string): string => (subject === scene.setup.lectern.name ? "lectern" : subject);
+
+/** Joins with something owned that has a camera and is in no call yet: without sound, so that nothing echoes. */
+function joinCamera(scene: Scene, claim: Claim): Remedy[] {
+  const { setup, graph } = scene;
+  const file = rootFile(setup);
+  if (file === undefined) return [];
+  const target = spoken(scene, claim.subject);
+  const free = [...setup.devices.values()].filter((d) => d.type === "computer" && d.parts.some((p) => p.type === "camera") && !graph.joins.some((j) => j.device === d));
+  return free.slice(0, 3).map((d): Remedy => {
+    const camera = d.parts.find((p) => p.type === "camera");
+    const lines = [`join ${d.name} {`, "  sends no sound", "  plays no sound", `  sends picture from ${camera?.id ?? d.name} at 360p15`, "}"].join("\n");
+    const edits = [append(file, lines, ["join"])];
+    const seats = setup.floor.group(target) !== undefined;
+    if (d.placed === undefined) edits.push(append(file, seats ? `place ${d.name} at left front corner, aim ${target}` : `place ${d.name} before ${target}, aim ${target}`, ["place"]));
+    return { title: `Join the call with ${d.name}, without sound, aimed at ${target}`, edits };
+  });
+}
+
+/** A microphone that stands nearer and is connected already. */
+function nearerMicrophone(scene: Scene, claim: Claim): Remedy[] {
+  const { setup, graph } = scene;
+  return graph.joins.slice(0, 1).flatMap((state) => {
+    const used = new Set(state.sound.map((s) => canonical(s.name)));
+    return [...setup.devices.values()]
+      .filter((d) => d.placed !== undefined && d !== state.device && d.parts.some((p) => p.type === "microphone") && ![...used].some((u) => u.startsWith(canonical(d.name))) && wiredTo(scene, state.device, d))
+      .map((d): Remedy => {
+        const also = [...state.sound.map((s) => s.name), d.name].join(" and ");
+        return { title: `Send the sound of ${d.name} too, for ${claim.subject}`, edits: replaceIn(setup, state, "sends", "sound", scene.item, `sends sound from ${also}`) };
+      });
+  });
+}
+
+/** Somebody with a microphone says again what the seats say. */
+function repeated(scene: Scene, claim: Claim): Remedy[] {
+  const { setup } = scene;
+  const seats = setup.floor.group(claim.subject);
+  if (seats === undefined) return [];
+  return [...setup.voices.values()].filter((v) => v.stated && v.seats === undefined && v.where !== undefined).slice(0, 3).flatMap((voice): Remedy[] => {
+    const file = fileOf(setup, voice.where?.path ?? "");
+    const statement = file?.statements.find((s) => s.where === voice.where);
+    if (file === undefined || statement === undefined) return [];
+    const during = scene.item === undefined ? "" : ` during ${scene.item}`;
+    return [{ title: `Let ${voice.name} repeat what ${claim.subject} says`, edits: [insertInto(file, statement, [`repeats ${claim.subject}${during}`])] }];
+  });
+}

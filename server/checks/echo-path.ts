@@ -1,0 +1,93 @@
+import { duration, figure } from "../model/show";
+import { canonical } from "../model/names";
+import { failingTelr } from "../physics/talkerEcho";
+import { echoOf, loopKey, loops, type Echo, type Loop } from "../signal/echo";
+import type { Trial } from "../model/trial";
+import type { Case, Check, Outcome, Remedy, Scene } from "./check";
+import { withdraw } from "./join-text";
+
+/** Two joins that disturb each other are one pair, whichever plays. */
+export const pairKey = (loop: Loop): string => [loop.plays, loop.sends].map((s) => canonical(s.join.device)).sort().join(" ");
+
+/** The second device of a pair: the one that joins later in the text, as a rule the one that was added. */
+export const secondOf = (scene: Scene, loop: Loop) =>
+  scene.graph.joins.indexOf(loop.plays) > scene.graph.joins.indexOf(loop.sends) ? loop.plays : loop.sends;
+
+export const echoPath: Check = {
+  entry: {
+    code: "echo-path", title: "The people online hear themselves", severity: "error", group: "Echo and howl",
+    notice: "Whoever speaks online hears the own voice come back, half a second late, and stops talking.",
+    why: "What a joined device plays in the room reaches a microphone whose device sends it back into the call. An echo canceller holds only what its own device plays; what another device plays is speech to it, and passes.",
+    todo: [
+      "Turn off the sound of the second device: plays no sound, and sends no sound.",
+      "Let one device both play and send, so that its canceller knows what it plays.",
+      "Where someone must listen on a device of their own: earphones.",
+    ],
+    source: "ITU-T G.131 (acceptable talker echo loudness rating by delay); ITU-T G.107 (loudness ratings); ITU-T P.1110 (46 dB for cancellers)",
+    symptoms: ["they hear themselves", "echo", "own voice comes back", "delayed voice", "hall", "everything twice"],
+    limit: "echo loudness rating below what G.131 accepts at half the round trip: warning; more than 10.5 dB below: error",
+  },
+  cases: (scene) => loops(scene.graph)
+    .filter((loop) => !unitAlone(loop))
+    .map((loop): Case => ({
+      key: `${loopKey(loop)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["call"],
+      measure: (trial) => measure(scene, loop, trial),
+      remedies: () => remedies(scene, loop),
+    })),
+};
+
+/** One join whose microphone unit has a canceller of its own, and nothing else cancels: that is `canceller-blind`. */
+export const unitAlone = (loop: Loop): boolean =>
+  loop.plays === loop.sends && loop.sends.cancels.best < 0.5 && loop.mics.some((m) => m.ending.device.cancels);
+
+function measure(scene: Scene, loop: Loop, trial: Trial): Outcome | undefined {
+  const echo = echoOf(scene.graph, loop, trial);
+  if (echo === undefined) return undefined;
+  const short = echo.needed - echo.telr;
+  const severity = echo.telr < failingTelr(echo.delay) ? "error" : short > 0 ? "warning" : undefined;
+  const plays = loop.plays.join.device;
+  const sends = loop.sends.join.device;
+  const same = loop.plays === loop.sends;
+  const second = secondOf(scene, loop);
+  const unsure = severity === undefined ? "" : `: ${figure(echo.telr)} dB where ${figure(echo.needed)} dB is needed`;
+  return {
+    severity, badness: short, measured: { value: echo.telr, unit: "dB" }, limit: { value: echo.needed, unit: "dB" },
+    cause: { key: `echo ${pairKey(loop)}`, subjects: same ? [plays] : [second.join.device, (second === loop.plays ? loop.sends : loop.plays).join.device], where: second.join.where },
+    because: same
+      ? `nothing cancels what ${plays} plays before it sends it back`
+      : `${sends} sends what ${plays} plays, and no canceller holds what another device plays`,
+    effect: `the people online hear themselves${unsure}`,
+    summary: severity === undefined
+      ? (same ? `${plays} plays and sends; its canceller holds the echo` : `${sends} hardly hears ${plays}`)
+      : `the people online hear themselves through ${plays} and ${sends}`,
+    chain: chainOf(loop, echo),
+    related: same ? [] : [{ where: loop.plays.join.where, message: `${plays} plays the call` }, { where: loop.sends.join.where, message: `${sends} sends what it hears` }],
+  };
+}
+
+function chainOf(loop: Loop, echo: Echo): string[] {
+  const at = `the echo comes back ${duration(echo.delay * 2)} after it left; at half of that ITU-T G.131 accepts a rating from ${figure(echo.needed)} dB up`;
+  if (echo.pair === undefined) return [`${loop.plays.join.device} reaches ${loop.sends.join.device} through wires, at full level`, at];
+  const { speaker, mic, metres, coupling } = echo.pair;
+  return [
+    `${speaker.part.id} is ${figure(metres)} m from ${mic.part.id}`,
+    `beside its own talker the microphone hears it at ${figure(coupling[3])} dB (1 kHz); loss of the loop ${figure(echo.loss)} dB`,
+    at,
+  ];
+}
+
+function remedies(scene: Scene, loop: Loop): Remedy[] {
+  const { setup, item } = scene;
+  if (loop.plays === loop.sends) {
+    const off = loop.sends.join.statements.find((s) => s.row.head === "cancels" && s.negated);
+    return off === undefined ? [] : [{ title: `Switch echo cancellation on at ${loop.sends.join.device}`, edits: [{ path: off.where.path, start: off.where.start, end: off.where.end, newText: "cancels echo" }] }];
+  }
+  const second = secondOf(scene, loop);
+  const name = second.join.device;
+  // The whole sound of the second device first: half of it leaves another loop open.
+  return [
+    { title: `Turn off the sound of ${name}`, edits: [...(second.sound.length > 0 ? withdraw(setup, second, "sends", "sound", item) : []), ...(second.plays.length > 0 ? withdraw(setup, second, "plays", "sound", item) : [])] },
+    ...(second.plays.length > 0 ? [{ title: `Let ${name} play no sound`, edits: withdraw(setup, second, "plays", "sound", item) }] : []),
+    ...(second.sound.length > 0 ? [{ title: `Let ${name} send no sound`, edits: withdraw(setup, second, "sends", "sound", item) }] : []),
+  ].filter((remedy) => remedy.edits.length > 0);
+}

@@ -1,0 +1,94 @@
+import { append } from "../model/edits";
+import type { Device } from "../model/device";
+import { canonical } from "../model/names";
+import { Trial } from "../model/trial";
+import type { WayName } from "../model/ways";
+import { deviceOfNode } from "../signal/edges";
+import { claims } from "../signal/coverage";
+import type { Feed } from "../signal/power";
+import { positionOf } from "../signal/stands";
+import { rootFile, type Case, type Check, type Remedy, type Scene } from "./check";
+
+export const noPower: Check = {
+  entry: {
+    code: "no-power", title: "A device has no power", severity: "error", group: "Power and heat",
+    notice: "It stays dark, and somebody goes looking for an outlet while the room waits.",
+    why: "It has no battery, no cable brings it power from a port, and no chain of leads ends in an outlet.",
+    todo: ["Plug it into an outlet or a lead that reaches it.", "A power bank, where it runs on USB.", "Mains is the venue's: ask which outlets may carry what, unwind leads fully, and never plug a lead into a lead."],
+    source: "common practice, no source",
+    symptoms: ["black picture", "dark screen", "dead", "no light", "nothing happens", "does not start"],
+    limit: "none may be without",
+  },
+  cases: (scene) => [...scene.graph.feeds.values()].filter((feed) => feed.gap !== undefined && inUse(scene, feed.device)).map((feed): Case => ({
+    key: `${feed.device.name} ${feed.gap?.sentence ?? ""}`, ways: waysOf(scene, feed.device),
+    measure: (trial) => {
+      const dead = !(feed.gap?.open !== undefined && trial.holds(feed.gap.open));
+      const { name } = feed.device;
+      return {
+        severity: dead ? "error" : undefined, badness: dead ? 1 : 0,
+        cause: { key: `no-power ${canonical(name)}`, subjects: [name], where: feed.device.where },
+        because: feed.gap?.sentence ?? "", effect: "", summary: dead ? `${name} has no power` : `${name} has power`, chain: [],
+      };
+    },
+    remedies: () => remedies(scene, feed),
+  })),
+};
+
+/** Kit that stays in the box needs no power. */
+export const inUse = (scene: Scene, device: Device): boolean =>
+  device.placed !== undefined || scene.graph.joins.some((j) => j.device === device)
+  || scene.setup.mains.some((m) => [m.from, m.to].some((end) => canonical(end) === canonical(device.name)))
+  || scene.setup.links.some((l) => [l.from, l.to].some((end) => canonical(end) === canonical(device.name) || canonical(end).startsWith(`${canonical(device.name)}.`)));
+
+/** The ways that go through a device, as far as they exist at all. */
+export function waysOf(scene: Scene, device: Device): readonly WayName[] {
+  const trial = new Trial();
+  const ways = new Set<WayName>();
+  for (const claim of claims(scene.graph)) {
+    const path = claim.assess(trial).path ?? [];
+    const through = path.some((edge) => [edge.from, edge.to].some((id) => canonical(deviceOfNode(id, scene.setup.devices, canonical)) === canonical(device.name)));
+    if (through) ways.add(claim.way);
+  }
+  return [...ways];
+}
+
+function remedies(scene: Scene, feed: Feed): Remedy[] {
+  const { setup } = scene;
+  const file = rootFile(setup);
+  if (file === undefined) return [];
+  const trial = new Trial();
+  const { device } = feed;
+  const at = positionOf(setup, device).at(trial);
+  const taken = (name: string): number => setup.mains.filter((m) => canonical(m.from) === canonical(name)).length;
+  const reach = (name: string, place: { x: number; y: number }, sockets: number, spare: number) => ({ name, far: Math.hypot(place.x - at.x, place.y - at.y), free: sockets - taken(name), spare });
+  const options = [
+    ...[...setup.devices.values()].filter((d) => d.type === "lead" && d.name !== device.name && scene.graph.feeds.get(canonical(d.name))?.by === "mains")
+      .map((d) => reach(d.name, positionOf(setup, d).at(trial), d.sockets?.best ?? 3, 0)),
+    ...[...setup.room.outlets.values()].map((o) => reach(o.name, setup.floor.spot(o.name, trial, 0) ?? at, o.sockets?.best ?? 2, 1)),
+  ].filter((option) => option.free > 0).sort((a, b) => a.far - b.far);
+  const wantsMains = device.type === "lead" || device.power.on.has("mains");
+  const plain = wantsMains ? options.map((o): Remedy => ({
+    title: `Plug ${device.name} into ${o.name}`, edits: [append(file, `mains from ${o.name} to ${device.name}`, ["mains"])],
+  })) : [];
+  // What hangs on a lead that is itself unplugged is mended at the lead.
+  const dead = setup.mains.find((m) => canonical(m.to) === canonical(device.name));
+  const lead = dead && setup.devices.get(canonical(dead.from));
+  const atLead = lead?.type === "lead" ? options.filter((o) => o.spare === 1).map((o): Remedy => ({
+    title: `Plug ${lead.name} into ${o.name}`, edits: [append(file, `mains from ${o.name} to ${lead.name}`, ["mains"])],
+  })) : [];
+  return [...atLead.slice(0, 2), ...plain.slice(0, 3), ...byUsb(scene, device)];
+}
+
+/** A port that is free and gives power, on a device that has some itself: a computer, a hub, a power bank. */
+function byUsb(scene: Scene, device: Device): Remedy[] {
+  const { setup } = scene;
+  const file = rootFile(setup);
+  const mine = device.ports.find((p) => p.connector.startsWith("usb"));
+  if (file === undefined || mine === undefined || !device.power.on.has("usb")) return [];
+  const taken = new Set(setup.links.flatMap((l) => [canonical(l.from), canonical(l.to)]));
+  const hosts = [...setup.devices.values()].filter((d) => d !== device && scene.graph.feeds.get(canonical(d.name))?.by !== "none" && (d.placed !== undefined || d.type === "power-bank"));
+  return hosts.flatMap((host) => {
+    const port = host.ports.find((p) => (p.host || p.gives.has("power")) && p.connector.startsWith("usb") && !taken.has(canonical(p.id)));
+    return port === undefined ? [] : [{ title: `Plug ${device.name} into ${port.id}`, edits: [append(file, `cable from ${mine.id} to ${port.id}`, ["cable"])] }];
+  }).slice(0, 2);
+}

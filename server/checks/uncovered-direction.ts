@@ -1,0 +1,96 @@
+import { canonical } from "../model/names";
+import { figure } from "../model/show";
+import type { Trial } from "../model/trial";
+import { claims, type Assessment, type Claim } from "../signal/coverage";
+import type { Case, Check, Outcome, Scene } from "./check";
+import { remediesFor } from "./cover-remedies";
+
+export const uncoveredDirection: Check = {
+  entry: {
+    code: "uncovered-direction", title: "Somebody is not reached", severity: "error", group: "Each way across",
+    notice: "Somebody asks: can you hear us? – and the answer does not come, or cannot be seen.",
+    why: "On the way from who speaks or shows to who should hear or see, something is missing: nothing sends or plays it, no cable, no power, or it is too far away.",
+    todo: ["Look where the way breaks: the message names the place.", "Send or play on a device that is in the call.", "Connect what stands unconnected.", "Place, or join with, a device that is owned."],
+    source: "common practice, no source; face angle, pick-up and speech-to-noise limits are model choices",
+    symptoms: ["nobody hears the back row", "black picture", "no sound", "cannot see", "cannot hear", "silent", "mute", "not visible", "too small"],
+    limit: "every talker, seat and view that the meeting needs has a way across",
+  },
+  cases: (scene) => claims(scene.graph).map((claim): Case => ({
+    key: claim.key, ways: [claim.way], measure: (trial) => measure(scene, claim, trial), remedies: () => remediesFor(scene, claim),
+  })),
+};
+
+function measure(scene: Scene, claim: Claim, trial: Trial): Outcome {
+  const a = claim.assess(trial);
+  const { setup } = scene;
+  const where = whereOf(scene, claim, a);
+  const gap = a.gaps.find((g) => !(g.open !== undefined && trial.holds(g.open)));
+  if (scene.graph.joins.length === 0) {
+    return {
+      severity: "warning", unknown: "no device joins the call yet", badness: 0, because: "no device joins the call yet", effect: "nothing goes across",
+      cause: { key: "no-join", subjects: [], where: setup.titleWhere }, summary: "no device joins the call yet", chain: [],
+    };
+  }
+  if (gap !== undefined) {
+    const power = gap.cause.startsWith("no-power");
+    return {
+      severity: "error", badness: a.gaps.length, because: gap.sentence, effect: claim.unmet,
+      cause: { key: gap.cause, subjects: gap.between, where: gapWhere(scene, gap.between) ?? where }, ...(power ? { foldUnder: gap.cause } : {}),
+      summary: `${gap.sentence}`, chain: a.through === undefined ? [] : [`the way would go through ${a.through}`],
+    };
+  }
+  const measured = a.measured;
+  const picture = claim.way === "room-sees-online";
+  const severity: Outcome["severity"] = a.grade === "bad" ? "error" : a.grade === "poor" && picture ? "warning" : undefined;
+  const base = {
+    severity, badness: measured === undefined ? 0 : measured.limit - measured.value,
+    ...(measured === undefined ? {} : { measured: { value: measured.value, unit: measured.unit }, limit: { value: measured.limit, unit: measured.unit } }),
+    cause: { key: `${claim.way} ${canonical(claim.subject)}`, subjects: [claim.subject], where },
+    chain: measured === undefined ? [] : [`${measured.what} ${figure(measured.value)} ${measured.unit}, ${figure(measured.limit)} ${measured.unit} is needed`],
+    doubtful: a.grade === "poor",
+  };
+  return { ...base, because: reason(claim, a), effect: effectOf(claim, a), summary: severity === undefined && a.grade === "good" ? inOrder(claim, a) : `${reason(claim, a)}: ${effectOf(claim, a)}` };
+}
+
+/** What a way that works rests on. */
+function inOrder(claim: Claim, a: Assessment): string {
+  const by = a.through === undefined ? "" : ` through ${a.through}`;
+  const measure = a.measured === undefined ? "" : `, ${figure(a.measured.value)} ${a.measured.unit} where ${figure(a.measured.limit)} ${a.measured.unit} is needed`;
+  if (a.repeatedBy !== undefined) return `${a.repeatedBy} repeats what ${claim.subject} says${by}`;
+  return `${claim.title}${by}${measure}`;
+}
+
+function reason(claim: Claim, a: Assessment): string {
+  const by = a.through ?? "nothing";
+  switch (claim.way) {
+    case "room-sees-online": return `the picture on ${by} is too small`;
+    case "room-hears-online": return `${by} is too soft or too far`;
+    case "online-hears-room": return `${by} is too far from ${claim.subject}`;
+    case "online-sees-room": return `${by} does not have ${claim.subject} in its frame`;
+  }
+}
+
+function effectOf(claim: Claim, a: Assessment): string {
+  const s = a.short;
+  if (s === undefined || s.of === 1) return claim.unmet;
+  if (claim.way === "online-sees-room") return `${s.count} of ${s.of} heads in ${claim.subject} lie outside`;
+  const rows = s.fromRow !== undefined && s.fromRow > 1 ? ` from row ${s.fromRow} on` : "";
+  const verb = claim.way === "room-sees-online" ? "cannot make out a face" : claim.way === "room-hears-online" ? "do not hear the people online" : "are not heard online";
+  return `${s.count} of ${s.of} in ${claim.subject} ${verb}${rows}, worst ${s.worst}`;
+}
+
+/** Where in the text a finding belongs: the device that the way leads through, else who is not reached, else the join. */
+function whereOf(scene: Scene, claim: Claim, a: Assessment) {
+  const through = a.through === undefined ? undefined : scene.graph.endings.get(canonical(a.through))?.device;
+  return through?.placed?.where ?? scene.graph.joins.find((j) => j.device === through)?.join.where
+    ?? scene.setup.voices.get(canonical(claim.subject))?.where ?? scene.graph.joins[0]?.join.where ?? scene.setup.titleWhere;
+}
+
+/** The statement that wants what is missing: the one in a join that names the second of the two, else where that is placed. */
+function gapWhere(scene: Scene, between: readonly string[]) {
+  const [first, second] = between;
+  const state = scene.graph.joins.find((j) => first !== undefined && canonical(j.join.device) === canonical(first));
+  const sent = [...(state?.sound ?? []), ...(state?.plays ?? []), ...(state?.pictures ?? []), ...(state?.shows ?? [])]
+    .find((s) => second !== undefined && (canonical(s.name) === canonical(second) || canonical(s.name).startsWith(`${canonical(second)}.`)));
+  return sent?.where ?? state?.join.where;
+}

@@ -1,0 +1,97 @@
+import { remove, rewrite } from "../model/edits";
+import { figure, list, rate } from "../model/show";
+import type { Internet } from "../model/setup";
+import type { Trial } from "../model/trial";
+import { modeWords, streamsOver, total, usableUp, type Stream } from "../signal/streams";
+import { fileOf, limitOf, type Case, type Check, type Outcome, type Remedy, type Scene } from "./check";
+import { withdraw } from "./join-text";
+
+export const uplinkShort: Check = {
+  entry: {
+    code: "uplink-short", title: "The uplink is too small for what is sent", severity: "error", group: "The internet",
+    notice: "Pictures freeze or turn to blocks; if it goes on, voices break up.",
+    why: "The streams that the joined devices send, with the headers of every packet, add up to more than the part of the uplink that can be counted on.",
+    todo: ["A smaller picture from the second camera.", "One camera fewer.", "A cable instead of a wireless link.", "Sound is given up last."],
+    source: "RFC 3550, RFC 768, RFC 791, RFC 3711 (packet overhead); the open-source call implementation's published table of rates; RFC 7587 (sound)",
+    symptoms: ["picture freezes", "robot voice", "blocks", "stutters", "cuts out", "slow internet"],
+    limit: "sound and slides at their least rates do not fit: error; targets do not: warning; maxima do not: hint. Never an error where the uplink was not measured",
+  },
+  cases: (scene) => {
+    const over: (Internet | undefined)[] = scene.setup.internets.length > 0 ? [...scene.setup.internets] : [undefined];
+    return over.flatMap((internet): Case[] => {
+      const streams = streamsOver(scene.graph, internet);
+      if (streams.length === 0) return [];
+      return [{
+        key: `${internet?.name ?? ""} ${streams.map((s) => s.title).join(",")}`, ways: ["internet"],
+        measure: (trial) => measure(scene, internet, streams, trial), remedies: () => remedies(scene, streams),
+      }];
+    });
+  },
+};
+
+function measure(scene: Scene, internet: Internet | undefined, streams: readonly Stream[], trial: Trial): Outcome {
+  const wanted = total(streams, "target");
+  const least = total(streams.filter((s) => s.what !== "picture"), "minimum");
+  const most = total(streams, "maximum");
+  const name = internet?.name ?? "the internet";
+  const first = streams[0];
+  const where = internet?.where ?? first?.join.join.where ?? scene.setup.titleWhere;
+  const cause = { key: `uplink ${name}`, subjects: internet === undefined ? [] : [internet.name], where };
+  const spare = internet === undefined ? undefined : usableUp(internet, trial);
+  const parts = streams.map((s) => `${s.title} ${rate(s.rate.target)}`);
+  const share = Math.min(1, limitOf(scene.setup, "uplink-short", 1));
+  if (spare === undefined) {
+    return {
+      severity: undefined, unknown: `about ${rate(wanted)} is needed; the uplink is not measured`, badness: wanted / 1e6, cause,
+      because: `the uplink of ${name} is not known`, effect: "", summary: `${rate(wanted)} is needed (${list(parts)}); what the uplink gives is not known`, chain: parts,
+    };
+  }
+  const usable = spare * share;
+  const severity = least > usable ? "error" : wanted > usable ? "warning" : most > usable ? "hint" : undefined;
+  // A hint on maxima alone says nothing that anybody would act on where targets fit comfortably.
+  const level = severity === "hint" && wanted < 0.9 * usable ? undefined : severity;
+  const effect = level === "error" ? `not even sound and slides fit, which take ${rate(least)}`
+    : level === "warning" ? `${rate(wanted)} is sent: ${list(parts)}` : `${rate(wanted)} fits, but not the ${rate(most)} that the senders would take`;
+  return {
+    severity: level, badness: (level === "error" ? least - usable : wanted - usable) / 1e6, cause,
+    measured: { value: wanted / 1e6, unit: "Mb/s" }, limit: { value: usable / 1e6, unit: "Mb/s" },
+    because: `of the uplink of ${name} ${rate(usable)} can be counted on`, effect,
+    summary: level === undefined || level === "hint" ? `${rate(wanted)} of ${rate(usable)} is used` : `${rate(wanted)} is sent over ${rate(usable)}`,
+    chain: [...parts, `usable: ${figure((usable / (internet?.up === undefined ? usable : trial.value(internet.up))) * 100)} % of what was measured`],
+  };
+}
+
+/** Smaller pictures first, those that were added last before the main one; then one picture fewer. */
+function remedies(scene: Scene, streams: readonly Stream[]): Remedy[] {
+  const { setup, item } = scene;
+  const pictures = streams.filter((s) => s.picture !== undefined).reverse();
+  const out: Remedy[] = [];
+  const lower = (to: string, height: number, rateOf: number): void => {
+    for (const stream of pictures) {
+      const picture = stream.picture;
+      if (picture === undefined || picture.height * picture.rate <= height * rateOf) continue;
+      const statement = stream.join.join.statements.find((s) => s.where === picture.where);
+      if (statement === undefined) continue;
+      const text = fileOf(setup, statement.where.path)?.text.slice(statement.where.start, statement.where.end) ?? "";
+      const mode = modeWords(picture);
+      const newText = text.includes(mode) ? text.replace(mode, to) : text.replace(/( from [^ ]+)?( during .*)?$/, (_, from: string | undefined, during: string | undefined) => `${from ?? ""} at ${to}${during ?? ""}`);
+      if (newText !== text) out.push({ title: `Send ${picture.name} at ${to}`, edits: [rewrite(statement, newText)] });
+    }
+  };
+  lower("360p30", 360, 30);
+  lower("360p15", 360, 15);
+  if (pictures.length > 1) {
+    const [last] = pictures;
+    if (last?.picture !== undefined) {
+      const said = last.join.join.statements.filter((s) => s.where === last.picture?.where);
+      const file = fileOf(setup, last.join.join.where.path);
+      const [only] = said;
+      const edits = only !== undefined && file !== undefined && last.join.pictures.length > 1 ? [remove(file, only)] : withdraw(setup, last.join, "sends", "picture", item);
+      out.push({ title: `Send no picture from ${last.picture.name}`, edits });
+    }
+  }
+  // Everything smaller at once, where one alone is not enough.
+  const all = new Map(out.filter((r) => r.title.endsWith("360p15")).flatMap((r) => r.edits).map((e) => [`${e.path} ${e.start}`, e]));
+  if (all.size > 1) out.push({ title: "Send every picture at 360p15", edits: [...all.values()] });
+  return out;
+}

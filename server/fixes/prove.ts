@@ -1,0 +1,66 @@
+/** A fix is offered only if it fixes: every remedy is tried on a copy of the text and studied anew. */
+import type { Edit, Finding, Fix, WayVerdict } from "../finding";
+import { rank } from "../judge";
+import { applyEdits } from "../model/edits";
+import { VERDICTS } from "../model/ways";
+import { study, type Study, type Texts } from "../study";
+
+export { applyEdits } from "../model/edits";
+
+/** Remedies tried for one finding, and fixes offered of them. */
+const MOST_TRIED = 8;
+const MOST_OFFERED = 3;
+
+/**
+ * The remedies of a finding that hold: the finding is gone, no error is new, nothing new is as bad as what it mends, no way across
+ * is worse, and the text has no problem that it did not have.
+ */
+export function fixesOf(texts: Texts, before: Study, finding: Finding): readonly Fix[] {
+  const out: Fix[] = [];
+  const seen = new Set<string>();
+  for (const remedy of before.remedies(finding).slice(0, MOST_TRIED)) {
+    const key = JSON.stringify(remedy.edits);
+    if (seen.has(key) || remedy.edits.length === 0) continue;
+    seen.add(key);
+    if (holds(texts, before, finding, remedy.edits)) out.push({ title: remedy.title, edits: remedy.edits });
+    if (out.length === MOST_OFFERED) break;
+  }
+  return out;
+}
+
+/** Whether the edits mend the finding without breaking anything. */
+export function holds(texts: Texts, before: Study, finding: Finding, edits: readonly Edit[]): boolean {
+  const after = study(withEdits(texts, before, edits), before.root);
+  const gone = !after.findings.some((f) => f.code === finding.code && sameCause(f, finding) && rank(f.severity) >= rank(finding.severity));
+  if (!gone || after.problems.filter((p) => p.severity === "error").length > before.problems.filter((p) => p.severity === "error").length) return false;
+  const known = new Set(before.findings.flatMap((f) => [f, ...f.folded]).map(causeOf));
+  const fresh = after.findings.filter((f) => !known.has(causeOf(f)));
+  if (fresh.some((f) => f.severity === "error" || rank(f.severity) >= rank(finding.severity))) return false;
+  return !worse(before.ways, after.ways);
+}
+
+const causeOf = (f: Finding): string => f.identity.split(" | ").slice(0, 2).join(" | ");
+const sameCause = (a: Finding, b: Finding): boolean => causeOf(a) === causeOf(b);
+
+/** Texts with the edits applied to the files that the study read. */
+function withEdits(texts: Texts, before: Study, edits: readonly Edit[]): Texts {
+  const changed = new Map<string, string>();
+  for (const file of before.files) {
+    const own = edits.filter((edit) => edit.path === file.path);
+    if (own.length > 0) changed.set(file.path, applyEdits(file.text, own));
+  }
+  const known = new Map(before.files.map((file) => [file.path, file.text]));
+  return {
+    read: (path) => {
+      const text = changed.get(path) ?? known.get(path);
+      return text === undefined ? texts.read(path) : { text };
+    },
+  };
+}
+
+/** Whether any way across stands worse than it did: the worst over its items is compared. */
+function worse(before: readonly WayVerdict[], after: readonly WayVerdict[]): boolean {
+  const worst = (all: readonly WayVerdict[], way: string): number =>
+    Math.max(...all.filter((v) => v.way === way).map((v) => VERDICTS.indexOf(v.verdict)), 0);
+  return [...new Set(before.map((v) => v.way))].some((way) => worst(after, way) > worst(before, way));
+}

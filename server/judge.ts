@@ -1,0 +1,108 @@
+/**
+ * How a case stands up to what is not known: measured at the best guess, at both ends of every open value that it read, one at a
+ * time, and at all kind ends and all unkind ends together. The one place where levels are decided; no check lowers its own.
+ */
+import type { Case, Outcome } from "./checks/check";
+import type { Severity } from "./finding";
+import type { Ranged } from "./model/ranged";
+import { Trial, type End } from "./model/trial";
+
+/** One open value that matters to a case, and what either end of it makes of the case. */
+export interface Swing {
+  readonly value: Ranged;
+  readonly low: Severity | undefined;
+  readonly high: Severity | undefined;
+  /** How far its ends are apart, in the case's own measure. */
+  readonly span: number;
+}
+
+export interface Judgement {
+  readonly case: Case;
+  readonly best: Outcome;
+  /** The level at which it is raised, after what the ranges do to it; nothing where it is in order. */
+  readonly severity: Severity | undefined;
+  /** The level at the best guess. */
+  readonly atBest: Severity | undefined;
+  /** Every open value that was read, those that decide most first. */
+  readonly swings: readonly Swing[];
+  /** Set where an assumption decides whether there is anything to raise. */
+  readonly turnedBy: readonly Swing[];
+  /** In order at the best guess, but one end of one value makes it an error. */
+  readonly couldFail: readonly Swing[];
+}
+
+const RANK: Readonly<Record<Severity, number>> = { plan: 1, hint: 1, warning: 2, error: 3 };
+const LEVELS: readonly (Severity | undefined)[] = [undefined, "hint", "warning", "error"];
+export const rank = (severity: Severity | undefined): number => (severity === undefined ? 0 : RANK[severity]);
+
+/** Trials shared by all cases of one study, so that a room computed once for an end is computed once. */
+export class Trials {
+  readonly best = new Trial();
+  readonly #single = new Map<string, Trial>();
+  readonly #joint = new Map<string, Trial>();
+
+  at(id: string, end: End): Trial {
+    return this.kept(this.#single, `${id} ${end}`, new Map([[id, end]]));
+  }
+
+  all(ends: ReadonlyMap<string, End>): Trial {
+    const key = [...ends].map(([id, end]) => `${id} ${end}`).sort().join("|");
+    // Joint trials differ from case to case; keeping them all would keep every room ever computed.
+    if (this.#joint.size > 64) this.#joint.clear();
+    return this.kept(this.#joint, key, ends);
+  }
+
+  private kept(map: Map<string, Trial>, key: string, ends: ReadonlyMap<string, End>): Trial {
+    let trial = map.get(key);
+    if (trial === undefined) {
+      trial = new Trial(ends);
+      map.set(key, trial);
+    }
+    return trial;
+  }
+}
+
+/** More open values than any honest case has; beyond it the rest stay at their best guess. */
+const MOST_VALUES = 80;
+
+export function judge(subject: Case, trials: Trials): Judgement | undefined {
+  const { result: best, read } = trials.best.trace(() => subject.measure(trials.best));
+  if (best === undefined) return undefined;
+  const open = [...read.values()].slice(0, MOST_VALUES);
+  const swings: Swing[] = [];
+  const kind = new Map<string, End>();
+  const unkind = new Map<string, End>();
+  for (const value of open) {
+    const low = subject.measure(trials.at(value.id, "low"));
+    const high = subject.measure(trials.at(value.id, "high"));
+    const [a, b] = [badness(low), badness(high)];
+    swings.push({ value, low: low?.severity, high: high?.severity, span: Math.abs(a - b) });
+    if (a === b) continue;
+    kind.set(value.id, a < b ? "low" : "high");
+    unkind.set(value.id, a < b ? "high" : "low");
+  }
+  swings.sort((x, y) => turn(y) - turn(x) || y.span - x.span);
+  const kindest = kind.size > 1 ? subject.measure(trials.all(kind))?.severity : undefined;
+  const ranks = [best.severity, ...swings.flatMap((s) => [s.low, s.high]), ...(kind.size > 1 ? [kindest] : [])].map(rank);
+  const least = Math.min(...ranks);
+  const atBest = rank(best.severity);
+  // Held over the whole range it keeps the level that it has everywhere; where an end removes it, it drops one and asks.
+  const level = atBest === 0 ? 0 : least > 0 ? least : atBest - 1;
+  const turnedBy = atBest > 0 && least === 0 ? deciding(swings, (s) => Math.min(rank(s.low), rank(s.high)) === 0) : [];
+  const couldFail = atBest === 0 ? swings.filter((s) => Math.max(rank(s.low), rank(s.high)) >= 3) : [];
+  return { case: subject, best, severity: LEVELS[level], atBest: best.severity, swings, turnedBy, couldFail };
+}
+
+/** Those that decide by themselves; where none does and only all together do, the two that weigh most. */
+function deciding(swings: readonly Swing[], alone: (swing: Swing) => boolean): readonly Swing[] {
+  const found = swings.filter(alone);
+  return found.length > 0 ? found : swings.slice(0, 2);
+}
+
+const turn = (swing: Swing): number => Math.abs(rank(swing.low) - rank(swing.high));
+
+/** One number to tell the kinder end by: the level first, then the measure. Nothing to measure is the kindest of all. */
+function badness(outcome: Outcome | undefined): number {
+  if (outcome === undefined) return -1e9;
+  return rank(outcome.severity) * 1e6 + Math.max(-1e5, Math.min(1e5, outcome.badness));
+}

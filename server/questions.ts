@@ -1,0 +1,45 @@
+/** From an open value that decides something to the question that one would ask at the venue. */
+import { amount, sentence } from "./model/show";
+import type { Ranged } from "./model/ranged";
+import type { Severity, Question } from "./finding";
+import { rank, type Judgement, type Swing } from "./judge";
+import type { WayName } from "./model/ways";
+
+/** The question behind a swing. */
+export function questionOf(judgement: Judgement, swing: Swing, ways: readonly WayName[]): Question {
+  const { value } = swing;
+  return {
+    id: value.id, ask: askFor(value), ways, weight: weigh(judgement, swing), where: value.from.where,
+    answers: value.from.how === "unsaid"
+      ? [{ when: "as it should be", then: meaning(swing.high, judgement) }, { when: "not at all", then: meaning(swing.low, judgement) }]
+      : [
+        { when: `down to ${amount(value.low, value.dimension)}`, then: meaning(swing.low, judgement) },
+        { when: `up to ${amount(value.high, value.dimension)}`, then: meaning(swing.high, judgement) },
+      ],
+    ...(lineFor(value) === undefined ? {} : { write: lineFor(value) }),
+  };
+}
+
+function askFor(value: Ranged): string {
+  const { label } = value;
+  if (/^(how|whether|where|what)\b/.test(label)) return `Find out ${label}.`;
+  return sentence(`What is ${label}`).replace(/\.$/, "?");
+}
+
+const meaning = (severity: Severity | undefined, judgement: Judgement): string =>
+  severity === undefined ? "in order" : judgement.best.effect === "" ? judgement.best.because : judgement.best.effect;
+
+function weigh(judgement: Judgement, swing: Swing): number {
+  const far = Math.abs(rank(swing.low) - rank(swing.high));
+  return far + (judgement.atBest === "error" ? 0.5 : 0) + (swing.value.from.how === "unsaid" ? 0.4 : 0);
+}
+
+/** A line that would state the fact, where it has a place of its own in the language. */
+function lineFor(value: Ranged): string | undefined {
+  const best = amount(value.best, value.dimension).replace("²", "2");
+  const [owner, what] = [value.id.slice(0, value.id.indexOf(".")), value.id.slice(value.id.indexOf(".") + 1)];
+  if (owner === "room" && what === "noise") return `in ${value.label.replace("the noise in ", "")} { noise ${best}A }`;
+  if (owner === "room" && what === "reverberation-factor") return "reverberation 0.8 s guessed   # in the room; or: clap dies in about 1 s";
+  if (owner === "meeting" && what === "online") return `online ${best} people`;
+  return undefined;
+}

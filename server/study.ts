@@ -1,0 +1,202 @@
+/** The façade: texts in, study out. Every floor above asks here, and nowhere else. */
+import { CHECKS } from "./checks/catalogue";
+import type { Case, Check, Remedy, Scene } from "./checks/check";
+import { figuresOf } from "./figures";
+import type { Assumption, Figure, Finding, Question, Severity, TextProblem, WayVerdict } from "./finding";
+import { judge, rank, Trials, type Judgement } from "./judge";
+import type { Texts } from "./model/files";
+import { canonical } from "./model/names";
+import { isAssumed } from "./model/ranged";
+import { list, sentence, shown } from "./model/show";
+import { readSetup, type Setup } from "./model/setup";
+import type { WayName } from "./model/ways";
+import { questionOf } from "./questions";
+import type { Flow } from "./signal/flow";
+import { flowOf } from "./signal/flow-of";
+import { makeGraph, type Graph } from "./signal/graph";
+import { feeds } from "./signal/power";
+import { openQuestions, verdicts } from "./verdicts";
+
+export type { Texts } from "./model/files";
+
+export interface Study {
+  /** Path of the file studied. */
+  readonly root: string;
+  /** False for room, kit and kind files on their own: they are checked as text only. */
+  readonly isSetup: boolean;
+  readonly title: string;
+  /** The file itself and all that it uses, the typical equipment left out. */
+  readonly files: readonly { readonly path: string; readonly text: string }[];
+  readonly items: readonly string[];
+  readonly problems: readonly TextProblem[];
+  readonly ways: readonly WayVerdict[];
+  readonly findings: readonly Finding[];
+  /** Kept quiet by `accept`. */
+  readonly accepted: readonly Finding[];
+  readonly questions: readonly Question[];
+  readonly setup: Setup;
+  /** Computed when asked. */
+  figures(): readonly Figure[];
+  flow(item?: string): Flow;
+  /** What might mend a finding, cheapest first; nobody has tried it yet. */
+  remedies(finding: Finding): readonly Remedy[];
+}
+
+/** A case judged in one item. */
+export interface Judged {
+  readonly check: Check;
+  readonly item: string | undefined;
+  readonly judgement: Judgement;
+}
+
+export function study(texts: Texts, path: string): Study {
+  const setup = readSetup(texts, path);
+  const base = {
+    root: path, isSetup: setup.isSetup, title: setup.title, setup,
+    files: setup.files.map((file) => ({ path: file.path, text: file.text })), items: setup.items.map((item) => item.name),
+  };
+  if (!setup.isSetup) {
+    return { ...base, problems: setup.problems, ways: [], findings: [], accepted: [], questions: [], figures: () => [], flow: () => flowOf(makeGraph(setup, undefined), []), remedies: () => [] };
+  }
+  const trials = new Trials();
+  const known = feeds(setup);
+  const items: readonly (string | undefined)[] = setup.items.length > 0 ? setup.items.map((item) => item.name) : [undefined];
+  const scenes = items.map((item): Scene => ({ setup, item, graph: makeGraph(setup, item, known) }));
+  const judged = scenes.flatMap((scene) => judgeScene(scene, trials));
+  const merged = merge(judged, scenes);
+  const { findings, accepted, unused } = settle(setup, merged.map((m) => m.finding));
+  const remediesBy = new Map(merged.map((m) => [m.finding.identity, m.cases]));
+  const ways = verdicts(setup, judged, items);
+  const graphs = new Map<string | undefined, Graph>(scenes.map((scene) => [scene.item, scene.graph]));
+  return {
+    ...base, problems: [...setup.problems, ...unused], ways, findings, accepted,
+    questions: openQuestions(setup, scenes, findings, judged),
+    figures: () => figuresOf(scenes, trials.best),
+    flow: (item) => {
+      const wanted = item === undefined ? items[0] : items.find((i) => i !== undefined && canonical(i) === canonical(item)) ?? items[0];
+      const graph = graphs.get(wanted) ?? makeGraph(setup, wanted, known);
+      return flowOf(graph, ways.filter((w) => w.item === undefined || wanted === undefined || canonical(w.item) === canonical(wanted)), findings);
+    },
+    remedies: (finding) => (remediesBy.get(finding.identity) ?? []).flatMap((c) => c.subject.remedies?.(c.judgement.best) ?? []),
+  };
+}
+
+/** Cases of equal key come out equal in every item, so they are judged once. */
+const JUDGED = new WeakMap<Trials, Map<string, Judgement | undefined>>();
+
+function judgeScene(scene: Scene, trials: Trials): Judged[] {
+  const known = JUDGED.get(trials) ?? new Map<string, Judgement | undefined>();
+  JUDGED.set(trials, known);
+  return CHECKS.flatMap((check) => check.cases(scene).flatMap((subject): Judged[] => {
+    const key = `${check.entry.code} ${subject.key}`;
+    let judgement = known.get(key);
+    if (judgement === undefined && !known.has(key)) {
+      judgement = judge(subject, trials);
+      known.set(key, judgement);
+    }
+    return judgement === undefined ? [] : [{ check, item: scene.item, judgement: { ...judgement, case: subject } }];
+  }));
+}
+
+interface Merged {
+  readonly finding: Finding;
+  readonly cases: readonly { readonly subject: Case; readonly judgement: Judgement }[];
+}
+
+/** One finding for each root cause: cases of one code and cause are one, over ways and items; consequences go under their cause. */
+function merge(judged: readonly Judged[], scenes: readonly Scene[]): Merged[] {
+  const groups = new Map<string, Judged[]>();
+  for (const one of judged) {
+    if (one.judgement.severity === undefined) continue;
+    const key = `${one.check.entry.code} ${one.judgement.best.cause.key}`;
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  const merged = new Map<string, Merged & { readonly causeKey: string; readonly foldUnder: string | undefined }>();
+  for (const [key, group] of groups) {
+    const made = makeFinding(group, scenes.length);
+    if (made !== undefined) merged.set(key, { ...made, causeKey: group[0]?.judgement.best.cause.key ?? "", foldUnder: group.find((g) => g.judgement.best.foldUnder !== undefined)?.judgement.best.foldUnder });
+  }
+  const roots = new Map([...merged.values()].filter((m) => m.foldUnder === undefined || m.foldUnder === m.causeKey).map((m) => [m.causeKey, m]));
+  const out: Merged[] = [];
+  const folded = new Map<string, Finding[]>();
+  for (const one of merged.values()) {
+    const root = one.foldUnder === undefined ? undefined : [...merged.values()].find((m) => m !== one && m.causeKey === one.foldUnder);
+    if (root !== undefined && rank(root.finding.severity) >= rank(one.finding.severity)) {
+      folded.set(root.finding.identity, [...(folded.get(root.finding.identity) ?? []), one.finding]);
+    } else out.push(one);
+  }
+  void roots;
+  return out.map((one) => {
+    const under = folded.get(one.finding.identity);
+    if (under === undefined) return one;
+    const effects = under.map((f) => f.message.slice(f.message.indexOf(": ") + 2).replace(/\.$/, ""));
+    const tail = one.finding.message.replace(/\.$/, "");
+    const ways = [...new Set([...one.finding.ways, ...under.flatMap((f) => f.ways)])];
+    return { ...one, finding: { ...one.finding, ways, folded: under, message: sentence(`${tail}; so ${list([...new Set(effects)], 2)}`) } };
+  });
+}
+
+function makeFinding(group: readonly Judged[], scenes: number): Merged | undefined {
+  const worst = [...group].sort((a, b) => rank(b.judgement.severity) - rank(a.judgement.severity) || b.judgement.best.badness - a.judgement.best.badness)[0];
+  const severity = worst?.judgement.severity;
+  if (worst === undefined || severity === undefined) return undefined;
+  const { best } = worst.judgement;
+  const items = [...new Set(group.flatMap((g) => (g.item === undefined ? [] : [g.item])))];
+  const everywhere = items.length === scenes;
+  const ways = [...new Set(group.flatMap((g) => [...g.judgement.case.ways]))] as WayName[];
+  const effects = [...new Set(group.map((g) => g.judgement.best.effect).filter((effect) => effect !== ""))];
+  const during = everywhere || items.length === 0 ? "" : ` (during ${list(items)})`;
+  const message = sentence(effects.length === 0 ? `${best.because}${during}` : `${best.because}: ${list(effects, 2)}${during}`);
+  const swing = worst.judgement.turnedBy[0];
+  const code = worst.check.entry.code;
+  const shownItems = everywhere ? [] : items;
+  return {
+    finding: {
+      code, severity, ways, items: shownItems, subjects: best.cause.subjects, where: best.cause.where, message, notice: worst.check.entry.notice, chain: best.chain,
+      identity: [code, best.cause.key, ...shownItems].join(" | "),
+      measured: best.measured, limit: best.limit, assumed: assumptions(worst.judgement),
+      question: swing === undefined ? undefined : questionOf(worst.judgement, swing, ways), related: best.related ?? [], folded: [],
+    },
+    cases: group.map((g) => ({ subject: g.judgement.case, judgement: g.judgement })),
+  };
+}
+
+/** What was assumed, and weighs: at most a few, the weightiest first. */
+function assumptions(judgement: Judgement): Assumption[] {
+  return judgement.swings.filter((s) => isAssumed(s.value) && s.span > 0.05).slice(0, 4)
+    .map((s) => ({ text: shown(s.value), source: s.value.from.source, where: s.value.from.where }));
+}
+
+const ORDER: readonly Severity[] = ["error", "warning", "hint", "plan"];
+
+/** Takes out what the author accepts, and says where an acceptance has nothing left to accept. */
+function settle(setup: Setup, all: readonly Finding[]): { findings: Finding[]; accepted: Finding[]; unused: TextProblem[] } {
+  const used = new Set<object>();
+  const accepted: Finding[] = [];
+  const findings: Finding[] = [];
+  for (const finding of all) {
+    const by = setup.accepts.find((accept) => accept.code === finding.code
+      && (accept.of.length === 0 || accept.of.every((name) => finding.subjects.some((subject) => canonical(subject) === canonical(name))))
+      && (accept.at === undefined || finding.measured === undefined || noWorse(finding, accept.at)));
+    if (by === undefined) findings.push(finding);
+    else {
+      used.add(by);
+      accepted.push(finding);
+    }
+  }
+  findings.sort((a, b) => ORDER.indexOf(a.severity) - ORDER.indexOf(b.severity) || a.where.path.localeCompare(b.where.path) || a.where.start - b.where.start);
+  const unused = setup.accepts.filter((accept) => !used.has(accept)).map((accept): TextProblem => ({
+    code: "accept-unused", severity: "warning", where: accept.where, related: [],
+    message: CHECKS.some((check) => check.entry.code === accept.code)
+      ? `Nothing raises ${accept.code}${accept.of.length > 0 ? ` of ${list(accept.of)}` : ""} any more: this “accept” can go.`
+      : `There is no finding “${accept.code}” to accept yet.`,
+  }));
+  return { findings, accepted, unused };
+}
+
+/** Whether a measured value lies no farther beyond its limit than the accepted one. */
+function noWorse(finding: Finding, at: number): boolean {
+  const value = finding.measured?.value ?? 0;
+  const limit = finding.limit?.value ?? 0;
+  return Math.abs(value - limit) <= Math.abs(at - limit) + 1e-9;
+}

@@ -1,0 +1,92 @@
+/** The six verdicts, each with its weakest link and the facts that it hangs on; and what to find out first. */
+import type { Scene } from "./checks/check";
+import type { Finding, Question, WayVerdict } from "./finding";
+import { rank } from "./judge";
+import { list, rate, shown } from "./model/show";
+import type { Setup } from "./model/setup";
+import { WAYS, type Verdict, type WayName } from "./model/ways";
+import { questionOf } from "./questions";
+import { streamsOver, total } from "./signal/streams";
+import type { Judged } from "./study";
+
+/** Codes that say something on a way without deciding whether it works. */
+const BESIDE: ReadonlySet<string> = new Set(["one-device-carries-all"]);
+
+export function verdicts(setup: Setup, judged: readonly Judged[], items: readonly (string | undefined)[]): WayVerdict[] {
+  return WAYS.flatMap((way) => {
+    const each = items.map((item) => ({ item, ...verdictOf(way, judged.filter((j) => j.item === item && j.judgement.case.ways.includes(way)), setup) }));
+    const first = each[0];
+    if (first === undefined) return [];
+    const same = each.every((v) => v.verdict === first.verdict && v.weakest === first.weakest);
+    if (same) return [{ way, verdict: first.verdict, weakest: first.weakest, hangsOn: first.hangsOn }];
+    return each.map((v) => ({ way, verdict: v.verdict, weakest: v.weakest, hangsOn: v.hangsOn, ...(v.item === undefined ? {} : { item: v.item }) }));
+  });
+}
+
+function verdictOf(way: WayName, judged: readonly Judged[], setup: Setup): { verdict: Verdict; weakest: string; hangsOn: readonly string[] } {
+  const deciding = judged.filter((j) => !BESIDE.has(j.check.entry.code));
+  if (deciding.length === 0) {
+    const nobody = setup.joins.length === 0;
+    return { verdict: nobody || way === "internet" ? "cannot-tell" : "works", weakest: nobody ? "no device joins the call yet" : way === "call" ? callInOrder(setup) : "nothing is sent", hangsOn: [] };
+  }
+  const graded = deciding.map((j) => ({ j, verdict: verdictFor(j) })).sort((a, b) => SEVERE[b.verdict] - SEVERE[a.verdict]
+    || rank(b.j.judgement.atBest) - rank(a.j.judgement.atBest) || b.j.judgement.best.badness - a.j.judgement.best.badness);
+  const weakest = graded[0];
+  if (weakest === undefined) return { verdict: "cannot-tell", weakest: "", hangsOn: [] };
+  const { judgement } = weakest.j;
+  const swings = weakest.verdict === "works" || weakest.verdict === "fails" ? [] : judgement.turnedBy.length > 0 ? judgement.turnedBy : judgement.couldFail.length > 0 ? judgement.couldFail : judgement.swings;
+  return { verdict: weakest.verdict, weakest: judgement.best.summary, hangsOn: [...new Set(swings.map((s) => shown(s.value)))].slice(0, 2) };
+}
+
+const SEVERE: Readonly<Record<Verdict, number>> = { works: 0, doubtful: 1, "cannot-tell": 2, fails: 3 };
+
+function verdictFor({ judgement }: Judged): Verdict {
+  if (judgement.severity === "error") return "fails";
+  if (judgement.best.unknown !== undefined) return "cannot-tell";
+  if (judgement.severity === "warning" || judgement.atBest === "error") return "doubtful";
+  if (judgement.best.doubtful === true || judgement.couldFail.length > 0) return "doubtful";
+  return "works";
+}
+
+const callInOrder = (setup: Setup): string => `${list(setup.joins.map((j) => j.device))} ${setup.joins.length === 1 ? "joins" : "join"}; nothing comes back`;
+
+/** Questions in the order in which their answers would change a verdict. */
+export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: readonly Finding[], judged: readonly Judged[]): Question[] {
+  const out = new Map<string, Question>();
+  const add = (question: Question): void => {
+    const known = out.get(question.id);
+    if (known === undefined) out.set(question.id, question);
+    else out.set(question.id, { ...(question.weight > known.weight ? question : known), ways: [...new Set([...known.ways, ...question.ways])], weight: Math.max(known.weight, question.weight) });
+  };
+  for (const finding of findings) if (finding.question !== undefined) add(finding.question);
+  uplinkQuestions(setup, scenes).forEach(add);
+  for (const { judgement } of judged) {
+    for (const swing of judgement.couldFail) add(questionOf(judgement, swing, judgement.case.ways));
+    // What is only guessed and could turn a warning either way is worth a look, too.
+    for (const swing of judgement.swings.slice(0, 3)) {
+      if (rank(swing.low) === rank(swing.high) || judgement.turnedBy.includes(swing) || judgement.couldFail.includes(swing)) continue;
+      const question = questionOf(judgement, swing, judgement.case.ways);
+      add({ ...question, weight: question.weight - 1 });
+    }
+  }
+  return [...out.values()].sort((a, b) => b.weight - a.weight || a.id.localeCompare(b.id));
+}
+
+function uplinkQuestions(setup: Setup, scenes: readonly Scene[]): Question[] {
+  const unknown = setup.internets.length === 0 ? [undefined] : setup.internets.filter((i) => i.up === undefined);
+  return unknown.flatMap((internet): Question[] => {
+    const need = Math.max(0, ...scenes.map((scene) => total(streamsOver(scene.graph, internet), "target")));
+    const least = Math.max(0, ...scenes.map((scene) => total(streamsOver(scene.graph, internet).filter((s) => s.what !== "picture"), "minimum")));
+    if (need === 0) return [];
+    return [{
+      id: `internet.${internet?.name ?? "venue"}.up`, ask: `What uplink does ${internet?.name ?? "the venue"} have at the hour of the meeting?`, ways: ["internet"], weight: 3.2,
+      answers: [
+        { when: `${rate(need / 0.75)} and more`, then: "everything fits" },
+        { when: `down to ${rate(least / 0.75)}`, then: "a smaller picture, or none" },
+        { when: "less", then: "not even the sound fits: another way to the outside" },
+      ],
+      write: `internet ${internet?.name ?? "venue"} { up ${rate(need / 0.75)} measured ${setup.date ?? "2026-01-31"} 19:00 }`,
+      ...(internet === undefined ? {} : { where: internet.where }),
+    }];
+  });
+}
