@@ -24,7 +24,9 @@ export function printChanges(before: string, after: string, page: Page, indent: 
   const margin = " ".repeat(indent);
   for (const [i, group] of changes(before, after).entries()) {
     if (i > 0) out.push(`${margin}${page.unicode ? "⋮" : "..."}`);
-    for (const { sign, line, at } of group) {
+    for (const [k, { sign, line, at }] of group.entries()) {
+      // What stands behind the last line break is no line.
+      if (sign === " " && line === "" && k === group.length - 1) continue;
       const text = `${String(at).padStart(4)} ${sign} ${shortened(plain(line), page.width - indent - 8)}`.trimEnd();
       out.push(margin + (sign === "-" ? page.paint("bad", text) : sign === "+" ? page.paint("good", text) : page.paint("quiet", text)));
     }

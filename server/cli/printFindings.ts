@@ -41,8 +41,10 @@ export function printProblem(problem: TextProblem, places: Places, page: Page): 
   ];
 }
 
-/** A finding with all that is said about it. */
-export function printFinding(finding: Finding, fixes: readonly Fix[], places: Places, page: Page): string[] {
+/** A finding with all that is said about it; `asked` are the questions that are asked elsewhere on the page. */
+export function printFinding(
+  finding: Finding, fixes: readonly Fix[], places: Places, page: Page, asked: ReadonlySet<string> = new Set(),
+): string[] {
   const out = [
     ...head(finding.severity, finding.code, finding.where, places, page),
     hung(" ".repeat(INDENT), finding.message, page.width),
@@ -57,7 +59,7 @@ export function printFinding(finding: Finding, fixes: readonly Fix[], places: Pl
     out.push(labelled("assumed", shown.join("; ") + (more > 0 ? `; and ${more} more` : ""), page));
   }
   // What is assumed decides it: the answer would raise the finding or take it away.
-  if (finding.question !== undefined) out.push(labelled("find out", finding.question.ask, page));
+  if (finding.question !== undefined && !asked.has(finding.question.id)) out.push(labelled("open", finding.question.ask, page));
   if (finding.folded.length > 0) {
     const [first] = finding.folded;
     const more = finding.folded.length - 1;

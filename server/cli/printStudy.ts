@@ -71,9 +71,10 @@ export function printStudy(
   if (shown > MOST_PROBLEMS) blocks.push([`… and ${counted(shown - MOST_PROBLEMS, "more mistake")} in the text (--format json lists all).`]);
   if (known > 0) blocks.push([`${counted(known, "mistake")} in files that it uses, shown above.`]);
 
+  const asked = new Set(study.questions.slice(0, MOST_QUESTIONS).map((question) => question.id));
   const gaps = study.findings.filter((finding) => finding.severity === "plan");
   for (const finding of study.findings) {
-    if (finding.severity !== "plan") blocks.push(printFinding(finding, fixesOf(finding), places, page));
+    if (finding.severity !== "plan") blocks.push(printFinding(finding, fixesOf(finding), places, page, asked));
   }
 
   if (study.questions.length > 0) {
