@@ -22,6 +22,12 @@ const above = (bar: Bar, counts: ReturnType<typeof countsOf>): boolean => {
   }
 };
 
+/**
+ * Proving the mends of one setup takes several studies of it: for more files than this the text leaves them to `fix`. JSON and
+ * SARIF always have them, because programs that read them cannot ask back.
+ */
+const MOST_MENDED = 10;
+
 /** Takes in one study after the other, so that none need be kept. */
 interface Reporter {
   add(study: Study, places: Places, source: Source, fixes: (finding: Finding) => readonly Fix[]): string;
@@ -65,6 +71,7 @@ export const check: Command = {
     summary: "says what will work and what will not, and why",
     about: [
       "Reads each file named, and all .bothways files in and below each folder named. For every setup it says for each of the six jobs whether it works, what is wrong where in the text, what would mend it, and what to find out first.",
+      `With more than ${MOST_MENDED} files the text leaves the mends to bothways fix.`,
       "Exit status: 0 nothing at or above the bar, 1 something was found, 2 it could not run.",
     ],
     options: [
@@ -90,6 +97,7 @@ export const check: Command = {
     let found = false;
 
     const format = given.value("format") ?? "text";
+    const mending = format !== "text" || sources.length <= MOST_MENDED;
     const reporter = format === "json" ? jsonReporter() : format === "sarif" ? sarifReporter() : textReporter((one, places, _source, fixes) => {
       // Rooms and kits on their own have nothing to say unless their text is wrong.
       if (sources.length > 1 && !one.isSetup && one.problems.length === 0) return "";
@@ -113,6 +121,7 @@ export const check: Command = {
       for (const severity of ["error", "warning", "hint", "plan"] as const) total[severity] += counts[severity];
       if (above(bar, counts)) found = true;
       const text = reporter.add(one, Places.of(one, source.texts), source, (finding) => {
+        if (!mending) return [];
         progress.say(`looking for mends, ${i + 1} of ${sources.length}: ${source.shown}`);
         return fixesOf(source.texts, one, finding);
       });
@@ -128,6 +137,7 @@ export const check: Command = {
       if (others > 0) parts.push(`${counted(others, "other file")} read as text`);
       if (unread > 0) parts.push(`${counted(unread, "file")} could not be read`);
       await terminal.out(`${parts.join(", ")}: ${countWords(total)} in all.\n`);
+      if (!mending) await terminal.out("With so many files no mends were tried: bothways fix FILE lists them.\n");
     }
     const status: Status = unread > 0 ? COULD_NOT : found ? FOUND : FINE;
     return status;

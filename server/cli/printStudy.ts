@@ -90,7 +90,7 @@ export function printStudy(
   if (gaps.length > 0) {
     blocks.push([page.paint("strong", "Gaps in the plan"), ...gaps.map((f) => hung(`  ${f.code}  `, f.message, page.width, 4))]);
   }
-  blocks.push([summary(study)]);
+  blocks.push([hung("", summary(study), page.width)]);
   return `${blocks.filter((block) => block.length > 0).map((block) => block.join("\n")).join("\n\n")}\n`;
 }
 

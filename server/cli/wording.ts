@@ -36,41 +36,39 @@ export const shortened = (text: string, width: number): string => {
   return `${kept}…`;
 };
 
-/** Lines of at most `width` columns, broken at blanks; a word that is too long by itself is broken within. */
-export const lines = (text: string, width: number): string[] => {
+/** Lines of at most `width` columns (the first one less by `taken`), broken at blanks; a word that is too long is broken within. */
+export const lines = (text: string, width: number, taken = 0): string[] => {
   const room = Math.max(12, width);
   const done: string[] = [];
   let line = "";
-  let used = 0;
+  let used = taken;
+  const next = (): void => {
+    done.push(line);
+    line = "";
+    used = 0;
+  };
   for (let word of plain(text).split(" ")) {
     if (word === "") continue;
     while (columns(word) > room) {
-      if (line !== "") done.push(line);
-      line = "";
-      used = 0;
+      if (used > 0) next();
       // Cut by characters, not by columns: exact enough for something that is never read as a word.
       const signs = Array.from(word);
-      const part = signs.slice(0, Math.floor(room / 2)).join("");
-      done.push(part);
+      line = signs.slice(0, Math.floor(room / 2)).join("");
+      next();
       word = signs.slice(Math.floor(room / 2)).join("");
     }
-    const wide = columns(word);
-    if (line !== "" && used + 1 + wide > room) {
-      done.push(line);
-      line = word;
-      used = wide;
-    } else {
-      line = line === "" ? word : `${line} ${word}`;
-      used = columns(line);
-    }
+    const blank = line === "" ? 0 : 1;
+    if (used > 0 && used + blank + columns(word) > room) next();
+    line = line === "" ? word : `${line} ${word}`;
+    used += (used > 0 && blank === 1 ? 1 : 0) + columns(word);
   }
   if (line !== "" || done.length === 0) done.push(line);
   return done;
 };
 
-/** `text` wrapped to a page: `first` stands before its first line, blanks of the same width before the others. */
+/** `text` wrapped to a page: `first` stands before its first line, `indent` blanks before the others (as many as `first` has). */
 export const hung = (first: string, text: string, width: number, indent = columns(first)): string =>
-  lines(text, width - indent).map((line, i) => (i === 0 ? first : " ".repeat(indent)) + line).join("\n");
+  lines(text, width - indent, columns(first) - indent).map((line, i) => ((i === 0 ? first : " ".repeat(indent)) + line).trimEnd()).join("\n");
 
 /** `1 error`, `3 errors`. */
 export const counted = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;

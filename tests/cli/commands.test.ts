@@ -156,6 +156,18 @@ describe("check", () => {
     expect(out).toMatch(/2 setups, 1 other file read as text: .* in all\.\n$/u);
   });
 
+  it("leaves the mends of many files to fix in text, and gives them to programs", () => {
+    const many = folder(Object.fromEntries(Array.from({ length: 11 }, (_, i) => [`${i}.bothways`, FIVE])));
+    const few = folder({ "a.bothways": FIVE });
+    expect(bothways(few, "check", ".").out).toMatch(/^ {2}mend /mu);
+    const ran = bothways(many, "check", ".");
+    expect(ran.out).not.toMatch(/^ {2}mend /mu);
+    expect(ran.out).toContain("no mends were tried: bothways fix FILE");
+    for (const file of checked(bothways(many, "check", ".", "--format", "json"))) {
+      expect(file.findings.some((f) => f.fixes.length > 0)).toBe(true);
+    }
+  });
+
   it("gives SARIF whose results point into the text", () => {
     const cwd = folder({ "sub/a.bothways": FIVE });
     mkdirSync(path.join(cwd, ".git"));

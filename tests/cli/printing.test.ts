@@ -87,7 +87,8 @@ describe("what check prints", () => {
   it("keeps within the width of the page", () => {
     const long = "word ".repeat(100);
     for (const width of [40, 80, 100]) {
-      const out = print({ findings: [finding({ message: long, chain: [long, long], notice: long })], ways: [verdict("call", { weakest: long })] }, width);
+      const out = print({ findings: [finding({ message: long, chain: [long, long], notice: long }), finding({ severity: "plan", code: "a-gap-with-a-long-code", message: long })], ways: [verdict("call", { weakest: long }), verdict("internet", { weakest: long, item: "a" }), verdict("internet", { item: "b" })],
+        accepted: [finding({ message: long })], questions: [{ ...question, ask: long, answers: [{ when: long, then: long }] }] }, width);
       // What is to be typed stands on one line, so that it can be copied.
       const wide = out.split("\n").filter((line) => columns(line) > width && !line.includes("write  ") && !/survey/u.test(line));
       expect(wide).toEqual([]);
@@ -167,6 +168,8 @@ describe("wording", () => {
     const words = "one two three four five six seven eight nine ten".split(" ");
     for (const width of [12, 20, 33, 200]) expect(lines(words.join(" "), width).join(" ").split(" ")).toEqual(words);
     expect(lines("x".repeat(500), 40).join("")).toBe("x".repeat(500));
+    expect(lines("aaaa bbbb cccc dddd", 14, 6)).toEqual(["aaaa", "bbbb cccc dddd"]);
+    expect(lines("aaaaaaaaaa b", 14, 6)).toEqual(["", "aaaaaaaaaa b"]);
   });
 
   it("shortens to the columns that are there", () => {
