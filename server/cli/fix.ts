@@ -57,9 +57,12 @@ export function printOffers(
     }
     blocks.push(out.join("\n"));
   }
-  const without = [...new Set(offers.filter((o) => o.fixes.length === 0).map((o) => o.finding.code))];
+  const without = offers.filter((offer) => offer.fixes.length === 0);
   if (without.length > 0) {
-    blocks.push(hung("", `No mend was proven for ${without.join(", ")}: what it takes is not a choice that this text can make alone (bothways explain CODE says what to do).`, page.width));
+    blocks.push([
+      hung("", "No mend was proven for these: what they take is not a choice that this text can make alone (bothways explain CODE says what to do).", page.width),
+      ...without.map(({ finding }) => `  ${headOf(finding, places, page)}`),
+    ].join("\n"));
   }
   return `${blocks.join("\n\n")}\n`;
 }
