@@ -2,7 +2,7 @@
  * How a case stands up to what is not known: measured at the best guess, at both ends of every open value that it read, one at a
  * time, and at all kind ends and all unkind ends together. The one place where levels are decided; no check lowers its own.
  */
-import type { Case, Outcome } from "./checks/check";
+import type { Case, Outcome, Saying } from "./checks/check";
 import type { Severity } from "./finding";
 import type { Ranged } from "./model/ranged";
 import { Trial, type End } from "./model/trial";
@@ -19,6 +19,8 @@ export interface Swing {
 export interface Judgement {
   readonly case: Case;
   readonly best: Outcome;
+  /** `best` in words. */
+  readonly said: Saying;
   /** The level at which it is raised, after what the ranges do to it; nothing where it is in order. */
   readonly severity: Severity | undefined;
   /** The level at the best guess. */
@@ -90,7 +92,7 @@ export function judge(subject: Case, trials: Trials): Judgement | undefined {
   const level = atBest === 0 ? 0 : least > 0 ? least : atBest - 1;
   const turnedBy = atBest > 0 && least === 0 ? deciding(swings, (s) => Math.min(rank(s.low), rank(s.high)) === 0) : [];
   const couldFail = atBest === 0 ? swings.filter((s) => Math.max(rank(s.low), rank(s.high)) >= 3) : [];
-  return { case: subject, best, severity: LEVELS[level], atBest: best.severity, swings, turnedBy, couldFail };
+  return { case: subject, best, said: best.say(), severity: LEVELS[level], atBest: best.severity, swings, turnedBy, couldFail };
 }
 
 /** Those that decide by themselves; where none does and only all together do, the two that weigh most. */

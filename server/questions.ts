@@ -27,7 +27,7 @@ function askFor(value: Ranged): string {
 }
 
 const meaning = (severity: Severity | undefined, judgement: Judgement): string =>
-  severity === undefined ? "in order" : judgement.best.effect === "" ? judgement.best.because : judgement.best.effect;
+  severity === undefined ? "in order" : judgement.said.effect === "" ? judgement.said.because : judgement.said.effect;
 
 function weigh(judgement: Judgement, swing: Swing): number {
   const far = Math.abs(rank(swing.low) - rank(swing.high));

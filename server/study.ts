@@ -140,22 +140,22 @@ function makeFinding(group: readonly Judged[], scenes: number): Merged | undefin
   const worst = [...group].sort((a, b) => rank(b.judgement.severity) - rank(a.judgement.severity) || b.judgement.best.badness - a.judgement.best.badness)[0];
   const severity = worst?.judgement.severity;
   if (worst === undefined || severity === undefined) return undefined;
-  const { best } = worst.judgement;
+  const { best, said } = worst.judgement;
   const items = [...new Set(group.flatMap((g) => (g.item === undefined ? [] : [g.item])))];
   const everywhere = items.length === scenes;
   const ways = [...new Set(group.flatMap((g) => [...g.judgement.case.ways]))] as WayName[];
-  const effects = [...new Set(group.map((g) => g.judgement.best.effect).filter((effect) => effect !== ""))];
+  const effects = [...new Set(group.map((g) => g.judgement.said.effect).filter((effect) => effect !== ""))];
   const during = everywhere || items.length === 0 ? "" : ` (during ${list(items)})`;
-  const message = sentence(effects.length === 0 ? `${best.because}${during}` : `${best.because}: ${list(effects, 2)}${during}`);
+  const message = sentence(effects.length === 0 ? `${said.because}${during}` : `${said.because}: ${list(effects, 2)}${during}`);
   const swing = worst.judgement.turnedBy[0];
   const code = worst.check.entry.code;
   const shownItems = everywhere ? [] : items;
   return {
     finding: {
-      code, severity, ways, items: shownItems, subjects: best.cause.subjects, where: best.cause.where, message, notice: worst.check.entry.notice, chain: best.chain,
+      code, severity, ways, items: shownItems, subjects: best.cause.subjects, where: best.cause.where, message, notice: worst.check.entry.notice, chain: said.chain,
       identity: [code, best.cause.key, ...shownItems].join(" | "),
       measured: best.measured, limit: best.limit, assumed: assumptions(worst.judgement),
-      question: swing === undefined ? undefined : questionOf(worst.judgement, swing, ways), related: best.related ?? [], folded: [],
+      question: swing === undefined ? undefined : questionOf(worst.judgement, swing, ways), related: said.related ?? [], folded: [],
     },
     cases: group.map((g) => ({ subject: g.judgement.case, judgement: g.judgement })),
   };

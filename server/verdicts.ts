@@ -35,7 +35,7 @@ function verdictOf(way: WayName, judged: readonly Judged[], setup: Setup): { ver
   if (weakest === undefined) return { verdict: "cannot-tell", weakest: "", hangsOn: [] };
   const { judgement } = weakest.j;
   const swings = weakest.verdict === "works" || weakest.verdict === "fails" ? [] : judgement.turnedBy.length > 0 ? judgement.turnedBy : judgement.couldFail.length > 0 ? judgement.couldFail : judgement.swings;
-  return { verdict: weakest.verdict, weakest: judgement.best.summary, hangsOn: [...new Set(swings.map((s) => shown(s.value)))].slice(0, 2) };
+  return { verdict: weakest.verdict, weakest: judgement.said.summary, hangsOn: [...new Set(swings.map((s) => shown(s.value)))].slice(0, 2) };
 }
 
 const SEVERE: Readonly<Record<Verdict, number>> = { works: 0, doubtful: 1, "cannot-tell": 2, fails: 3 };

@@ -37,10 +37,12 @@ export const batteryShort: Check = {
           return {
             severity, badness: short, measured: { value: life / 3600, unit: "h" }, limit: { value: wanted / 3600, unit: "h" },
             cause: { key: `battery ${canonical(device.name)}`, subjects: [device.name], where: device.where },
-            because: `the battery of ${device.name}${source} lasts about ${duration(life)}`,
-            effect: `${duration(wanted)} is needed`,
-            summary: severity === undefined ? `${device.name} lasts ${duration(life)}` : `the battery of ${device.name} is empty after ${duration(life)}`,
-            chain: [`${needed.from} to end takes ${duration(needed.seconds)}, and ${duration(trial.value(scene.setup.reserve))} is kept in reserve`],
+            say: () => ({
+              because: `the battery of ${device.name}${source} lasts about ${duration(life)}`,
+              effect: `${duration(wanted)} is needed`,
+              summary: severity === undefined ? `${device.name} lasts ${duration(life)}` : `the battery of ${device.name} is empty after ${duration(life)}`,
+              chain: [`${needed.from} to end takes ${duration(needed.seconds)}, and ${duration(trial.value(scene.setup.reserve))} is kept in reserve`],
+            }),
           };
         },
         remedies: () => remedies(scene, feed),

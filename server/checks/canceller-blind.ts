@@ -30,10 +30,12 @@ export const cancellerBlind: Check = {
       return {
         severity, badness: short, measured: { value: echo.telr, unit: "dB" }, limit: { value: echo.needed, unit: "dB" },
         cause: { key: `blind ${device}`, subjects: [unit, other], where: loop.sends.sound[0]?.where ?? loop.sends.join.where },
-        because: `${unit} cancels only what it plays itself, and ${other} plays`,
-        effect: `the people online hear themselves: ${figure(echo.telr)} dB where ${figure(echo.needed)} dB is needed`,
-        summary: severity === undefined ? `${unit} plays what it cancels` : `${unit} cannot cancel what ${other} plays`,
-        chain: [`${device} says that it cancels no echo itself`, `${other} plays the call, ${unit} listens`],
+        say: () => ({
+          because: `${unit} cancels only what it plays itself, and ${other} plays`,
+          effect: `the people online hear themselves: ${figure(echo.telr)} dB where ${figure(echo.needed)} dB is needed`,
+          summary: severity === undefined ? `${unit} plays what it cancels` : `${unit} cannot cancel what ${other} plays`,
+          chain: [`${device} says that it cancels no echo itself`, `${other} plays the call, ${unit} listens`],
+        }),
       };
     },
     remedies: () => remedies(scene, loop),

@@ -32,6 +32,11 @@ export interface Outcome {
   readonly cause: { readonly key: string; readonly subjects: readonly string[]; readonly where: Where };
   /** Key of another cause of which this is but a consequence. */
   readonly foldUnder?: string;
+  /** In words; asked for once a case is judged, not in every trial. */
+  say(): Saying;
+}
+
+export interface Saying {
   /** The root cause in a sentence, and what follows from it; of several, the effects are joined. */
   readonly because: string;
   readonly effect: string;

@@ -49,19 +49,20 @@ function measure(scene: Scene, loop: Loop, trial: Trial): Outcome | undefined {
   const sends = loop.sends.join.device;
   const same = loop.plays === loop.sends;
   const second = secondOf(scene, loop);
-  const unsure = severity === undefined ? "" : `: ${figure(echo.telr)} dB where ${figure(echo.needed)} dB is needed`;
   return {
     severity, badness: short, measured: { value: echo.telr, unit: "dB" }, limit: { value: echo.needed, unit: "dB" },
     cause: { key: `echo ${pairKey(loop)}`, subjects: same ? [plays] : [second.join.device, (second === loop.plays ? loop.sends : loop.plays).join.device], where: second.join.where },
-    because: same
-      ? `nothing cancels what ${plays} plays before it sends it back`
-      : `${sends} sends what ${plays} plays, and no canceller holds what another device plays`,
-    effect: `the people online hear themselves${unsure}`,
-    summary: severity === undefined
-      ? (same ? `${plays} plays and sends; its canceller holds the echo` : `${sends} hardly hears ${plays}`)
-      : `the people online hear themselves through ${plays} and ${sends}`,
-    chain: chainOf(loop, echo),
-    related: same ? [] : [{ where: loop.plays.join.where, message: `${plays} plays the call` }, { where: loop.sends.join.where, message: `${sends} sends what it hears` }],
+    say: () => ({
+      because: same
+        ? `nothing cancels what ${plays} plays before it sends it back`
+        : `${sends} sends what ${plays} plays, and no canceller holds what another device plays`,
+      effect: `the people online hear themselves: ${figure(echo.telr)} dB where ${figure(echo.needed)} dB is needed`,
+      summary: severity === undefined
+        ? (same ? `${plays} plays and sends; its canceller holds the echo` : `${sends} hardly hears ${plays}`)
+        : `the people online hear themselves through ${plays} and ${sends}`,
+      chain: chainOf(loop, echo),
+      related: same ? [] : [{ where: loop.plays.join.where, message: `${plays} plays the call` }, { where: loop.sends.join.where, message: `${sends} sends what it hears` }],
+    }),
   };
 }
 

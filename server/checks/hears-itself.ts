@@ -29,10 +29,12 @@ export const hearsItself: Check = {
         severity: loud ? "error" : undefined, badness: back.over - limit,
         measured: { value: back.over, unit: "dB" }, limit: { value: limit, unit: "dB" },
         cause: { key: `return ${pairKey(loop)}`, subjects: [second.join.device], where: second.join.where }, foldUnder: `echo ${pairKey(loop)}`,
-        because: `${loop.plays.join.device} plays in the room what ${loop.sends.join.device} sends from it`,
-        effect: `the room hears ${back.voice.name} again ${duration(back.delay)} late, ${figure(Math.abs(back.over))} dB ${back.over > 0 ? "louder" : "softer"} than the voice itself`,
-        summary: loud ? `${back.voice.name} comes back to the room through ${loop.plays.join.device}` : `${loop.plays.join.device} brings nothing back that is audible`,
-        chain: [`${loop.sends.join.device} sends ${back.voice.name} into the call`, `the call returns it to ${loop.plays.join.device}`, `${back.speaker.part.id} plays it`],
+        say: () => ({
+          because: `${loop.plays.join.device} plays in the room what ${loop.sends.join.device} sends from it`,
+          effect: `the room hears ${back.voice.name} again ${duration(back.delay)} late, ${figure(Math.abs(back.over))} dB ${back.over > 0 ? "louder" : "softer"} than the voice itself`,
+          summary: loud ? `${back.voice.name} comes back to the room through ${loop.plays.join.device}` : `${loop.plays.join.device} brings nothing back that is audible`,
+          chain: [`${loop.sends.join.device} sends ${back.voice.name} into the call`, `the call returns it to ${loop.plays.join.device}`, `${back.speaker.part.id} plays it`],
+        }),
       };
     },
     remedies: (outcome) => echoPath.cases(scene).find((c) => c.key.startsWith(loopKey(loop)))?.remedies?.(outcome) ?? [],

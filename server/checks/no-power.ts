@@ -3,8 +3,7 @@ import type { Device } from "../model/device";
 import { canonical } from "../model/names";
 import { Trial } from "../model/trial";
 import type { WayName } from "../model/ways";
-import { deviceOfNode } from "../signal/edges";
-import { claims } from "../signal/coverage";
+import { devicesOnWays } from "../signal/coverage";
 import type { Feed } from "../signal/power";
 import { positionOf } from "../signal/stands";
 import { rootFile, type Case, type Check, type Remedy, type Scene } from "./check";
@@ -27,7 +26,9 @@ export const noPower: Check = {
       return {
         severity: dead ? "error" : undefined, badness: dead ? 1 : 0,
         cause: { key: `no-power ${canonical(name)}`, subjects: [name], where: feed.device.where },
-        because: feed.gap?.sentence ?? "", effect: "", summary: dead ? `${name} has no power` : `${name} has power`, chain: [],
+        say: () => ({
+          because: feed.gap?.sentence ?? "", effect: "", summary: dead ? `${name} has no power` : `${name} has power`, chain: [],
+        }),
       };
     },
     remedies: () => remedies(scene, feed),
@@ -41,16 +42,7 @@ export const inUse = (scene: Scene, device: Device): boolean =>
   || scene.setup.links.some((l) => [l.from, l.to].some((end) => canonical(end) === canonical(device.name) || canonical(end).startsWith(`${canonical(device.name)}.`)));
 
 /** The ways that go through a device, as far as they exist at all. */
-export function waysOf(scene: Scene, device: Device): readonly WayName[] {
-  const trial = new Trial();
-  const ways = new Set<WayName>();
-  for (const claim of claims(scene.graph)) {
-    const path = claim.assess(trial).path ?? [];
-    const through = path.some((edge) => [edge.from, edge.to].some((id) => canonical(deviceOfNode(id, scene.setup.devices, canonical)) === canonical(device.name)));
-    if (through) ways.add(claim.way);
-  }
-  return [...ways];
-}
+export const waysOf = (scene: Scene, device: Device): readonly WayName[] => [...(devicesOnWays(scene.graph).get(canonical(device.name)) ?? [])];
 
 function remedies(scene: Scene, feed: Feed): Remedy[] {
   const { setup } = scene;

@@ -30,9 +30,11 @@ export const oneDeviceCarriesAll: Check = {
         return {
           severity: stepsIn === undefined ? "hint" : undefined, badness: 0, measured: { value: ways.length, unit: "ways" }, limit: { value: 1, unit: "ways" },
           cause: { key: `carries ${canonical(device)}`, subjects: [device], where },
-          because: `${ways.length} ways go through ${device} alone`, effect: "if it gives way they are gone, and nothing is named that steps in",
-          summary: stepsIn === undefined ? `${device} carries ${ways.length} ways alone` : `${stepsIn.device} steps in for ${device}`,
-          chain: [list(ways.map((way) => WAY_TITLES[way].toLowerCase()), 4)],
+          say: () => ({
+            because: `${ways.length} ways go through ${device} alone`, effect: "if it gives way they are gone, and nothing is named that steps in",
+            summary: stepsIn === undefined ? `${device} carries ${ways.length} ways alone` : `${stepsIn.device} steps in for ${device}`,
+            chain: [list(ways.map((way) => WAY_TITLES[way].toLowerCase()), 4)],
+          }),
         };
       },
     } satisfies Case];

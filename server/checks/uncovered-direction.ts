@@ -1,5 +1,5 @@
 import { canonical } from "../model/names";
-import { figure } from "../model/show";
+import { withUnit } from "../model/show";
 import type { Trial } from "../model/trial";
 import { claims, type Assessment, type Claim } from "../signal/coverage";
 import type { Case, Check, Outcome, Scene } from "./check";
@@ -27,16 +27,16 @@ function measure(scene: Scene, claim: Claim, trial: Trial): Outcome {
   const gap = a.gaps.find((g) => !(g.open !== undefined && trial.holds(g.open)));
   if (scene.graph.joins.length === 0) {
     return {
-      severity: "warning", unknown: "no device joins the call yet", badness: 0, because: "no device joins the call yet", effect: "nothing goes across",
-      cause: { key: "no-join", subjects: [], where: setup.titleWhere }, summary: "no device joins the call yet", chain: [],
+      severity: "warning", unknown: "no device joins the call yet", badness: 0, cause: { key: "no-join", subjects: [], where: setup.titleWhere },
+      say: () => ({ because: "no device joins the call yet", effect: "nothing goes across", summary: "no device joins the call yet", chain: [] }),
     };
   }
   if (gap !== undefined) {
     const power = gap.cause.startsWith("no-power");
     return {
-      severity: "error", badness: a.gaps.length, because: gap.sentence, effect: claim.unmet,
+      severity: "error", badness: a.gaps.length,
       cause: { key: gap.cause, subjects: gap.between, where: gapWhere(scene, gap.between) ?? where }, ...(power ? { foldUnder: gap.cause } : {}),
-      summary: `${gap.sentence}`, chain: a.through === undefined ? [] : [`the way would go through ${a.through}`],
+      say: () => ({ because: gap.sentence, effect: claim.unmet, summary: gap.sentence, chain: a.through === undefined ? [] : [`the way would go through ${a.through}`] }),
     };
   }
   const measured = a.measured;
@@ -46,16 +46,22 @@ function measure(scene: Scene, claim: Claim, trial: Trial): Outcome {
     severity, badness: measured === undefined ? 0 : measured.limit - measured.value,
     ...(measured === undefined ? {} : { measured: { value: measured.value, unit: measured.unit }, limit: { value: measured.limit, unit: measured.unit } }),
     cause: { key: `${claim.way} ${canonical(claim.subject)}`, subjects: [claim.subject], where },
-    chain: measured === undefined ? [] : [`${measured.what} ${figure(measured.value)} ${measured.unit}, ${figure(measured.limit)} ${measured.unit} is needed`],
     doubtful: a.grade === "poor",
   };
-  return { ...base, because: reason(claim, a), effect: effectOf(claim, a), summary: severity === undefined && a.grade === "good" ? inOrder(claim, a) : `${reason(claim, a)}: ${effectOf(claim, a)}` };
+  return {
+    ...base,
+    say: () => ({
+      because: reason(claim, a), effect: effectOf(claim, a),
+      summary: severity === undefined && a.grade === "good" ? inOrder(claim, a) : `${reason(claim, a)}: ${effectOf(claim, a)}`,
+      chain: measured === undefined ? [] : [`${measured.what} ${withUnit(measured.value, measured.unit)}, ${withUnit(measured.limit, measured.unit)} is needed`],
+    }),
+  };
 }
 
 /** What a way that works rests on. */
 function inOrder(claim: Claim, a: Assessment): string {
   const by = a.through === undefined ? "" : ` through ${a.through}`;
-  const measure = a.measured === undefined ? "" : `, ${figure(a.measured.value)} ${a.measured.unit} where ${figure(a.measured.limit)} ${a.measured.unit} is needed`;
+  const measure = a.measured === undefined ? "" : `, ${withUnit(a.measured.value, a.measured.unit)} where ${withUnit(a.measured.limit, a.measured.unit)} is needed`;
   if (a.repeatedBy !== undefined) return `${a.repeatedBy} repeats what ${claim.subject} says${by}`;
   return `${claim.title}${by}${measure}`;
 }

@@ -38,26 +38,31 @@ function measure(scene: Scene, internet: Internet | undefined, streams: readonly
   const where = internet?.where ?? first?.join.join.where ?? scene.setup.titleWhere;
   const cause = { key: `uplink ${name}`, subjects: internet === undefined ? [] : [internet.name], where };
   const spare = internet === undefined ? undefined : usableUp(internet, trial);
-  const parts = streams.map((s) => `${s.title} ${rate(s.rate.target)}`);
+  const parts = (): string[] => streams.map((s) => `${s.title} ${rate(s.rate.target)}`);
   const share = Math.min(1, limitOf(scene.setup, "uplink-short", 1));
   if (spare === undefined) {
     return {
       severity: undefined, unknown: `about ${rate(wanted)} is needed; the uplink is not measured`, badness: wanted / 1e6, cause,
-      because: `the uplink of ${name} is not known`, effect: "", summary: `${rate(wanted)} is needed (${list(parts)}); what the uplink gives is not known`, chain: parts,
+      say: () => ({
+        because: `the uplink of ${name} is not known`, effect: "", chain: parts(),
+        summary: `about ${rate(wanted)} is needed (${list(parts())}); what the uplink gives is not known`,
+      }),
     };
   }
   const usable = spare * share;
   const severity = least > usable ? "error" : wanted > usable ? "warning" : most > usable ? "hint" : undefined;
   // A hint on maxima alone says nothing that anybody would act on where targets fit comfortably.
   const level = severity === "hint" && wanted < 0.9 * usable ? undefined : severity;
-  const effect = level === "error" ? `not even sound and slides fit, which take ${rate(least)}`
-    : level === "warning" ? `${rate(wanted)} is sent: ${list(parts)}` : `${rate(wanted)} fits, but not the ${rate(most)} that the senders would take`;
+  const effect = (): string => level === "error" ? `not even sound and slides fit, which take ${rate(least)}`
+    : level === "warning" ? `${rate(wanted)} is sent, by ${list(parts(), 4)}` : `${rate(wanted)} fits, but not the ${rate(most)} that the senders would take`;
   return {
     severity: level, badness: (level === "error" ? least - usable : wanted - usable) / 1e6, cause,
     measured: { value: wanted / 1e6, unit: "Mb/s" }, limit: { value: usable / 1e6, unit: "Mb/s" },
-    because: `of the uplink of ${name} ${rate(usable)} can be counted on`, effect,
-    summary: level === undefined || level === "hint" ? `${rate(wanted)} of ${rate(usable)} is used` : `${rate(wanted)} is sent over ${rate(usable)}`,
-    chain: [...parts, `usable: ${figure((usable / (internet?.up === undefined ? usable : trial.value(internet.up))) * 100)} % of what was measured`],
+    say: () => ({
+      because: `of the uplink of ${name} ${rate(usable)} can be counted on`, effect: effect(),
+      summary: level === undefined || level === "hint" ? `${rate(wanted)} of ${rate(usable)} is used` : `${rate(wanted)} is sent where ${rate(usable)} can be counted on`,
+      chain: [...parts(), `usable: ${figure((usable / (internet?.up === undefined ? usable : trial.value(internet.up))) * 100)} % of what was measured`],
+    }),
   };
 }
 

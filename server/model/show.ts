@@ -2,13 +2,16 @@
 import { DIMENSIONS, type Dimension } from "../../grammar/units";
 import type { Ranged } from "./ranged";
 
-/** Three figures that matter, without trailing zeros. */
+/** As many figures as matter, without trailing zeros. */
 export function figure(n: number): string {
   if (!Number.isFinite(n)) return n > 0 ? "without end" : "none";
   const size = Math.abs(n);
-  const digits = size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3;
+  const digits = size >= 100 ? 0 : size >= 1 ? 1 : 2;
   return String(Number(n.toFixed(digits)));
 }
+
+/** A figure and its unit: `12 dB`, `31°`. */
+export const withUnit = (n: number, unit: string): string => (unit === "°" || unit === "" ? `${figure(n)}${unit}` : `${figure(n)} ${unit}`);
 
 /** Seconds as hours and minutes, or shorter. */
 export function duration(seconds: number): string {

@@ -130,15 +130,19 @@ export function loudspeakerAtMicrophone(setup: Setup, trial: Trial, from: { devi
   };
 }
 
-/** Sound of a loudspeaker at an ear, relative to its level at 1 m, A-weighted speech, dB. */
-export function loudspeakerAtEar(setup: Setup, trial: Trial, device: Device, part: Part, ear: Vec3): number {
-  const room = acoustics(setup, trial);
-  const q = directivityOf(part);
-  const source = standOf(setup, device, trial);
-  const aim = aimOf(setup, device, trial, (t) => audienceCentre(setup, t));
-  const cosine = cosineOffAxis(triple(source), between(triple(source), triple(aim)), triple(ear));
-  const apart = Math.max(SAME_CASE, distance(triple(source), triple(ear)));
-  return speechTransfer(transferBands((k) => ({ distance: apart, q: q[k], roomConstant: room.constant[k], sourceGain: sourcePattern(cosine, q[k]) })));
+/** Sound of a loudspeaker at ears, relative to its level at 1 m, A-weighted speech, dB. */
+export function loudspeakerField(setup: Setup, trial: Trial, device: Device, part: Part): (ear: Vec3) => number {
+  return trial.keep(`field ${part.id}`, () => {
+    const room = acoustics(setup, trial);
+    const q = directivityOf(part);
+    const source = triple(standOf(setup, device, trial));
+    const axis = between(source, triple(aimOf(setup, device, trial, (t) => audienceCentre(setup, t))));
+    return (ear) => {
+      const cosine = cosineOffAxis(source, axis, triple(ear));
+      const apart = Math.max(SAME_CASE, distance(source, triple(ear)));
+      return speechTransfer(transferBands((k) => ({ distance: apart, q: q[k], roomConstant: room.constant[k], sourceGain: sourcePattern(cosine, q[k]) })));
+    };
+  });
 }
 
 export interface Listener {
@@ -169,7 +173,8 @@ export function loudest(part: Part, trial: Trial): number {
 /** Level at 1 m at which a loudspeaker plays nominal speech: what the middle seat wants, as far as the device can. dBA. */
 export function playingLevel(setup: Setup, trial: Trial, device: Device, part: Part): number {
   return trial.keep(`playing ${part.id}`, () => {
-    const seats = listeners(setup, trial).map((ear) => loudspeakerAtEar(setup, trial, device, part, ear.at));
+    const field = loudspeakerField(setup, trial, device, part);
+    const seats = listeners(setup, trial).map((ear) => field(ear.at));
     const most = loudest(part, trial);
     const solved = solveLevel(seats, acoustics(setup, trial).noise, most);
     return Math.min(most, solved.level + trial.value(turnedUp(part)));

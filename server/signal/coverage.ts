@@ -4,15 +4,15 @@ import { valuesOf } from "../model/bound";
 import { holding } from "../model/during";
 import { canonical } from "../model/names";
 import type { Voice } from "../model/setup";
-import type { Trial } from "../model/trial";
+import { Trial } from "../model/trial";
 import type { WayName } from "../model/ways";
 import { powerSum } from "../physics/decibel";
 import { directToReverberant, speechLevel } from "../physics/soundField";
 import { acoustics } from "./acoustics";
-import { listeners, loudest, loudspeakerAtEar, mouths, voiceAtMicrophone } from "./air";
-import { node, type Carried, type Edge, type Gap } from "./edges";
+import { listeners, loudest, loudspeakerField, mouths, voiceAtMicrophone } from "./air";
+import { deviceOfNode, node, type Carried, type Edge, type Gap } from "./edges";
 import { carries, gapsOf, ONLINE, type Ending, type Graph } from "./graph";
-import { faceAngle, FACE_LIMIT, insideFrame, pointsOf } from "./sight";
+import { faceAngle, FACE_LIMIT, frameOf, pointsOf } from "./sight";
 
 /** How well a claim is met. `poor` makes the way doubtful, `bad` breaks it. */
 export type Grade = "good" | "poor" | "bad";
@@ -53,8 +53,16 @@ const PICKUP = { poor: -6, bad: -12 } as const;
 const MIC_NOISE = { poor: 6, bad: 0 } as const;
 const SEAT_NOISE = { poor: 10, bad: 5 } as const;
 
+const CLAIMS = new WeakMap<Graph, readonly Claim[]>();
+
+/** The claims that a graph has to meet; worked out once. */
 export function claims(graph: Graph): readonly Claim[] {
-  return [...roomHearsOnline(graph), ...onlineHearsRoom(graph), ...roomSeesOnline(graph), ...onlineSeesRoom(graph)];
+  let found = CLAIMS.get(graph);
+  if (found === undefined) {
+    found = [...roomHearsOnline(graph), ...onlineHearsRoom(graph), ...roomSeesOnline(graph), ...onlineSeesRoom(graph)];
+    CLAIMS.set(graph, found);
+  }
+  return found;
 }
 
 const UNMET = { path: undefined, through: undefined, measured: undefined, short: undefined, repeatedBy: undefined } as const;
@@ -105,8 +113,8 @@ function roomHearsOnline(graph: Graph): Claim[] {
       if (playing.length === 0) return broken(graph, speakers, "plays the sound of the call", "nothing-plays");
       const { noise } = acoustics(setup, trial);
       const ears = listeners(setup, trial).filter((ear) => ear.group === group);
-      const levels = ears.map((ear) => powerSum(playing.map((s) =>
-        loudest(s.ending.part, trial) + loudspeakerAtEar(setup, trial, s.ending.device, s.ending.part, ear.at))) - noise);
+      const fields = playing.map((s) => ({ most: loudest(s.ending.part, trial), at: loudspeakerField(setup, trial, s.ending.device, s.ending.part) }));
+      const levels = ears.map((ear) => powerSum(fields.map((field) => field.most + field.at(ear.at))) - noise);
       return { ...worst(ears, levels, SEAT_NOISE, "dB", "speech over noise"), gaps: [], path: playing[0]?.path, through: playing[0]?.ending.part.id, repeatedBy: undefined };
     },
   }));
@@ -185,10 +193,11 @@ function roomSeesOnline(graph: Graph): Claim[] {
       const lit = displays.filter((d) => carries(d.path, trial));
       if (lit.length === 0) return broken(graph, displays, "shows the people online", "nothing-shows");
       const seats = listeners(setup, trial).filter((ear) => ear.group === group);
-      const angles = seats.map((seat) => Math.max(...lit.map((d) => {
+      const views = lit.flatMap((d) => {
         const faces = facesOf(d.ending) ?? shown[0]?.show.faces;
-        return faces === undefined ? 0 : faceAngle(setup, trial, d.ending.device, d.ending.part, faces, seat.at);
-      })));
+        return faces === undefined ? [] : [faceAngle(setup, trial, d.ending.device, d.ending.part, faces)];
+      });
+      const angles = seats.map((seat) => Math.max(0, ...views.map((view) => view(seat.at))));
       const graded = worst(seats, angles, { poor: FACE_LIMIT, bad: FACE_LIMIT / 4 }, "°", "the angle of a face");
       return { ...graded, gaps: [], path: lit[0]?.path, through: lit[0]?.ending.part.id, repeatedBy: undefined };
     },
@@ -211,11 +220,13 @@ function onlineSeesRoom(graph: Graph): Claim[] {
       if (live.length === 0) return broken(graph, cameras, "sends a picture", "nothing-sends-picture");
       const points = subject === setup.lectern.name ? [setup.lectern.position.at(trial)] : pointsOf(setup, subject, trial);
       if (points.length === 0) return { ...UNMET, grade: "good", gaps: [], path: live[0]?.path, through: live[0]?.ending.part.id };
-      const margins = points.map((p) => Math.max(...live.map((c) => insideFrame(setup, trial, c.ending, p, graph.voices))));
+      const frames = live.map((c) => frameOf(setup, trial, c.ending, graph.voices));
+      const inside = frames.map((frame) => points.map(frame));
+      const margins = points.map((_, i) => Math.max(...inside.map((of) => of[i] ?? -180)));
       // Of many, half in the frame are an audience seen; of one, that one must be.
       const sorted = [...margins].sort((a, b) => a - b);
       const value = sorted[Math.floor((sorted.length - 1) / 2)] ?? 0;
-      const by = bestCamera(graph, trial, live, points);
+      const by = live[mostInside(inside)];
       const out = margins.filter((m) => m < 0).length;
       return {
         grade: value < 0 ? "bad" : "good", gaps: [], path: by?.path, through: by?.ending.part.id, repeatedBy: undefined,
@@ -226,18 +237,33 @@ function onlineSeesRoom(graph: Graph): Claim[] {
   }));
 }
 
-function bestCamera(graph: Graph, trial: Trial, live: readonly Candidate[], points: readonly Vec3[]): Candidate | undefined {
-  let best: Candidate | undefined;
-  let most = -Infinity;
-  for (const c of live) {
-    const inside = points.reduce((sum, p) => sum + Math.min(10, insideFrame(graph.setup, trial, c.ending, p, graph.voices)), 0);
-    if (inside > most) {
-      most = inside;
-      best = c;
-    }
-  }
-  return best;
+/** Which camera has most of the points well inside its frame. */
+function mostInside(inside: readonly (readonly number[])[]): number {
+  const sums = inside.map((of) => of.reduce((sum, margin) => sum + Math.min(10, margin), 0));
+  return sums.indexOf(Math.max(...sums));
 }
+
+/** Devices that the ways of a graph lead through at the best guess, by way. */
+export function devicesOnWays(graph: Graph): ReadonlyMap<string, ReadonlySet<WayName>> {
+  let found = ON_WAYS.get(graph);
+  if (found === undefined) {
+    found = new Map<string, Set<WayName>>();
+    const trial = new Trial();
+    for (const claim of claims(graph)) {
+      for (const edge of claim.assess(trial).path ?? []) {
+        for (const id of [edge.from, edge.to]) {
+          const key = canonical(deviceOfNode(id, graph.setup.devices, canonical));
+          const ways = found.get(key) ?? new Set<WayName>();
+          ways.add(claim.way);
+          found.set(key, ways);
+        }
+      }
+    }
+    ON_WAYS.set(graph, found);
+  }
+  return found;
+}
+const ON_WAYS = new WeakMap<Graph, Map<string, Set<WayName>>>();
 
 /** Grade of many places by one figure each: the worst decides. */
 function worst(

@@ -10,7 +10,7 @@ import { distance } from "../physics/geometry";
 import { speechTransfer, transferBands, transferLevels } from "../physics/soundField";
 import { acceptableTelr } from "../physics/talkerEcho";
 import { acoustics } from "./acoustics";
-import { listeners, loudspeakerAtEar, loudspeakerAtMicrophone, mouths, nearTalker, playingLevel, TALKER_Q, voiceAtMicrophone } from "./air";
+import { listeners, loudspeakerAtMicrophone, loudspeakerField, mouths, nearTalker, playingLevel, TALKER_Q, voiceAtMicrophone } from "./air";
 import type { JoinState } from "./call-state";
 import { node, type Edge } from "./edges";
 import { callDelay, carries, delayOf, gainOf, type Ending, type Graph } from "./graph";
@@ -172,9 +172,10 @@ export function returnOf(graph: Graph, loop: Loop, trial: Trial): Return | undef
     const mouth = mouths(setup, voice, trial)[0] ?? voice.position.at(trial);
     const level = playingLevel(setup, trial, speaker.ending.device, speaker.ending.part);
     const room = acoustics(setup, trial);
+    const field = loudspeakerField(setup, trial, speaker.ending.device, speaker.ending.part);
     let over = -Infinity;
     for (const ear of listeners(setup, trial)) {
-      const back = level + loudspeakerAtEar(setup, trial, speaker.ending.device, speaker.ending.part, ear.at);
+      const back = level + field(ear.at);
       const apart = Math.max(0.3, distance(triple(mouth), triple(ear.at)));
       const direct = trial.value(voice.level) + speechTransfer(transferBands((k) => ({ distance: apart, q: TALKER_Q[k], roomConstant: room.constant[k] })));
       over = Math.max(over, back - direct);

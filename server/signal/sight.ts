@@ -40,11 +40,11 @@ export function pictureAt(setup: Setup, device: Device, trial: Trial): Vec3 {
   return { ...at, z: Math.max(at.z, HEIGHTS.wall) };
 }
 
-/** The angle under which one face online is seen from an eye, in degrees. */
-export function faceAngle(setup: Setup, trial: Trial, device: Device, part: Part, faces: Ranged, eye: Vec3): number {
+/** The angle under which one face online is seen from eyes, in degrees. */
+export function faceAngle(setup: Setup, trial: Trial, device: Device, part: Part, faces: Ranged): (eye: Vec3) => number {
   const height = faceHeightOnGrid(pictureHeight(setup, device, part, trial), Math.max(1, Math.round(trial.value(faces))));
-  const far = Math.max(0.2, distance(triple(pictureAt(setup, device, trial)), triple(eye)));
-  return (visualAngle(height, far) * 180) / Math.PI;
+  const at = triple(pictureAt(setup, device, trial));
+  return (eye) => (visualAngle(height, Math.max(0.2, distance(at, triple(eye)))) * 180) / Math.PI;
 }
 
 /** Horizontal angle of view of a camera, in degrees. */
@@ -55,17 +55,22 @@ export function viewOf(part: Part, trial: Trial): number {
   return (convertView((degrees * Math.PI) / 180, part.viewWay, "horizontal", ASPECT) * 180) / Math.PI;
 }
 
-/** How far inside the frame, from side to side, a point lies: degrees to the nearer edge; negative outside. */
-export function insideFrame(setup: Setup, trial: Trial, camera: { device: Device; part: Part }, point: Vec3, voices: readonly Voice[]): number {
-  const at = standOf(setup, camera.device, trial);
-  const aim = aimOf(setup, camera.device, trial, (t) => usualAim(setup, t, camera.device, voices));
-  const half = viewOf(camera.part, trial) / 2;
-  // Level with the camera: whether heads are cut off is for the picture's own checks.
-  const flat = (p: Vec3): Vec3 => ({ ...p, z: at.z });
-  const seen = project({ position: triple(at), aim: triple(flat(aim)), horizontal: (half * 2 * Math.PI) / 180, vertical: Math.PI / 2 }, triple(flat(point)));
-  if (!(seen.depth > 0)) return half - 180;
-  const off = (Math.atan(Math.abs(seen.across) * Math.tan((half * Math.PI) / 180)) * 180) / Math.PI;
-  return half - off;
+/** How far inside a camera's frame, from side to side, points lie: degrees to the nearer edge; negative outside. */
+export function frameOf(setup: Setup, trial: Trial, camera: { device: Device; part: Part }, voices: readonly Voice[]): (point: Vec3) => number {
+  return trial.keep(`frame ${camera.part.id} ${voices.map((v) => v.name).join(",")}`, () => {
+    const at = standOf(setup, camera.device, trial);
+    const aim = aimOf(setup, camera.device, trial, (t) => usualAim(setup, t, camera.device, voices));
+    const half = viewOf(camera.part, trial) / 2;
+    // Level with the camera: whether heads are cut off is for the picture's own checks.
+    const flat = (p: Vec3): Vec3 => ({ ...p, z: at.z });
+    const seenBy = { position: triple(at), aim: triple(flat(aim)), horizontal: (half * 2 * Math.PI) / 180, vertical: Math.PI / 2 };
+    const slope = Math.tan((half * Math.PI) / 180);
+    return (point) => {
+      const seen = project(seenBy, triple(flat(point)));
+      if (!(seen.depth > 0)) return half - 180;
+      return half - (Math.atan(Math.abs(seen.across) * slope) * 180) / Math.PI;
+    };
+  });
 }
 
 /** Where a camera points if nobody says so: at whoever speaks nearest to it, as one would turn it. */
