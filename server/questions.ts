@@ -31,7 +31,7 @@ const meaning = (severity: Severity | undefined, judgement: Judgement): string =
 
 function weigh(judgement: Judgement, swing: Swing): number {
   const far = Math.abs(rank(swing.low) - rank(swing.high));
-  return far + (judgement.atBest === "error" ? 0.5 : 0) + (swing.value.from.how === "unsaid" ? 0.4 : 0);
+  return far - (swing.value.id.includes(".place-") ? 1.5 : 0) + (judgement.atBest === "error" ? 0.5 : 0) + (swing.value.from.how === "unsaid" ? 0.4 : 0);
 }
 
 /** A line that would state the fact, where it has a place of its own in the language. */

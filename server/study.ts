@@ -12,6 +12,7 @@ import { readSetup, type Setup } from "./model/setup";
 import type { WayName } from "./model/ways";
 import { questionOf } from "./questions";
 import type { Flow } from "./signal/flow";
+import { called } from "./signal/coverage";
 import { flowOf } from "./signal/flow-of";
 import { makeGraph, type Graph } from "./signal/graph";
 import { feeds } from "./signal/power";
@@ -75,7 +76,7 @@ export function study(texts: Texts, path: string): Study {
     flow: (item) => {
       const wanted = item === undefined ? items[0] : items.find((i) => i !== undefined && canonical(i) === canonical(item)) ?? items[0];
       const graph = graphs.get(wanted) ?? makeGraph(setup, wanted, known);
-      return flowOf(graph, ways.filter((w) => w.item === undefined || wanted === undefined || canonical(w.item) === canonical(wanted)), findings);
+      return flowOf(graph, ways.filter((w) => w.item === undefined || wanted === undefined || canonical(w.item) === canonical(wanted)));
     },
     remedies: (finding) => (remediesBy.get(finding.identity) ?? []).flatMap((c) => c.subject.remedies?.(c.judgement.best) ?? []),
   };
@@ -116,7 +117,6 @@ function merge(judged: readonly Judged[], scenes: readonly Scene[]): Merged[] {
     const made = makeFinding(group, scenes.length);
     if (made !== undefined) merged.set(key, { ...made, causeKey: group[0]?.judgement.best.cause.key ?? "", foldUnder: group.find((g) => g.judgement.best.foldUnder !== undefined)?.judgement.best.foldUnder });
   }
-  const roots = new Map([...merged.values()].filter((m) => m.foldUnder === undefined || m.foldUnder === m.causeKey).map((m) => [m.causeKey, m]));
   const out: Merged[] = [];
   const folded = new Map<string, Finding[]>();
   for (const one of merged.values()) {
@@ -125,7 +125,6 @@ function merge(judged: readonly Judged[], scenes: readonly Scene[]): Merged[] {
       folded.set(root.finding.identity, [...(folded.get(root.finding.identity) ?? []), one.finding]);
     } else out.push(one);
   }
-  void roots;
   return out.map((one) => {
     const under = folded.get(one.finding.identity);
     if (under === undefined) return one;
@@ -144,15 +143,19 @@ function makeFinding(group: readonly Judged[], scenes: number): Merged | undefin
   const items = [...new Set(group.flatMap((g) => (g.item === undefined ? [] : [g.item])))];
   const everywhere = items.length === scenes;
   const ways = [...new Set(group.flatMap((g) => [...g.judgement.case.ways]))] as WayName[];
-  const effects = [...new Set(group.map((g) => g.judgement.said.effect).filter((effect) => effect !== ""))];
+  // What is missing has several effects; what is measured is told where it is worst.
+  const subjects = [...new Set([...best.cause.subjects, ...group.flatMap((g) => g.judgement.best.cause.subjects)])];
+  const others = subjects.filter((name) => !best.cause.subjects.includes(name)).map(called);
+  const effects = best.measured !== undefined ? [others.length === 0 ? said.effect : `${said.effect}, and likewise ${list(others)}`] : [...new Set(group.map((g) => g.judgement.said.effect).filter((effect) => effect !== ""))];
   const during = everywhere || items.length === 0 ? "" : ` (during ${list(items)})`;
   const message = sentence(effects.length === 0 ? `${said.because}${during}` : `${said.because}: ${list(effects, 2)}${during}`);
-  const swing = worst.judgement.turnedBy[0];
+  // A fact that can be found out is asked for before a choice that can be made.
+  const swing = worst.judgement.turnedBy.find((s) => !s.value.id.includes(".place-")) ?? worst.judgement.turnedBy[0];
   const code = worst.check.entry.code;
   const shownItems = everywhere ? [] : items;
   return {
     finding: {
-      code, severity, ways, items: shownItems, subjects: best.cause.subjects, where: best.cause.where, message, notice: worst.check.entry.notice, chain: said.chain,
+      code, severity, ways, items: shownItems, subjects, where: best.cause.where, message, notice: worst.check.entry.notice, chain: said.chain,
       identity: [code, best.cause.key, ...shownItems].join(" | "),
       measured: best.measured, limit: best.limit, assumed: assumptions(worst.judgement),
       question: swing === undefined ? undefined : questionOf(worst.judgement, swing, ways), related: said.related ?? [], folded: [],

@@ -6,6 +6,8 @@ import { list, rate, shown } from "./model/show";
 import type { Setup } from "./model/setup";
 import { WAYS, type Verdict, type WayName } from "./model/ways";
 import { questionOf } from "./questions";
+import { Trial } from "./model/trial";
+import { heardFrom } from "./signal/coverage";
 import { streamsOver, total } from "./signal/streams";
 import type { Judged } from "./study";
 
@@ -35,7 +37,8 @@ function verdictOf(way: WayName, judged: readonly Judged[], setup: Setup): { ver
   if (weakest === undefined) return { verdict: "cannot-tell", weakest: "", hangsOn: [] };
   const { judgement } = weakest.j;
   const swings = weakest.verdict === "works" || weakest.verdict === "fails" ? [] : judgement.turnedBy.length > 0 ? judgement.turnedBy : judgement.couldFail.length > 0 ? judgement.couldFail : judgement.swings;
-  return { verdict: weakest.verdict, weakest: judgement.said.summary, hangsOn: [...new Set(swings.map((s) => shown(s.value)))].slice(0, 2) };
+  const facts = judgement.best.unknown === undefined ? swings.map((s) => shown(s.value)) : [judgement.best.unknown];
+  return { verdict: weakest.verdict, weakest: judgement.said.summary, hangsOn: [...new Set(facts)].slice(0, 2) };
 }
 
 const SEVERE: Readonly<Record<Verdict, number>> = { works: 0, doubtful: 1, "cannot-tell": 2, fails: 3 };
@@ -60,6 +63,7 @@ export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: 
   };
   for (const finding of findings) if (finding.question !== undefined) add(finding.question);
   uplinkQuestions(setup, scenes).forEach(add);
+  talkerQuestions(setup, scenes).forEach(add);
   for (const { judgement } of judged) {
     for (const swing of judgement.couldFail) add(questionOf(judgement, swing, judgement.case.ways));
     // What is only guessed and could turn a warning either way is worth a look, too.
@@ -70,6 +74,24 @@ export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: 
     }
   }
   return [...out.values()].sort((a, b) => b.weight - a.weight || a.id.localeCompare(b.id));
+}
+
+/** Where the text names nobody who speaks, whether the seats do too decides what the microphones must reach. */
+function talkerQuestions(setup: Setup, scenes: readonly Scene[]): Question[] {
+  const scene = scenes[0];
+  const seats = [...setup.voices.values()].find((voice) => voice.seats !== undefined);
+  if (scene === undefined || seats === undefined || setup.joins.length === 0 || setup.items.length > 0 || [...setup.voices.values()].some((v) => v.stated)) return [];
+  const a = heardFrom(scene.graph, seats)?.assess(new Trial());
+  if (a === undefined || a.grade === "good" || a.short === undefined) return [];
+  const rows = a.short.fromRow !== undefined && a.short.fromRow > 1 ? `, from row ${a.short.fromRow} on` : "";
+  return [{
+    id: "who-speaks", ask: `Who speaks, besides ${setup.lectern.name}?`, ways: ["online-hears-room"], weight: 2.5,
+    answers: [
+      { when: "nobody else", then: "in order" },
+      { when: "the audience too", then: `${a.short.count} of ${a.short.of} seats are too far from ${a.through ?? "any microphone"} to be heard online${rows}` },
+    ],
+    write: "talker NAME at lectern, repeats audience", where: seats.where,
+  }];
 }
 
 function uplinkQuestions(setup: Setup, scenes: readonly Scene[]): Question[] {

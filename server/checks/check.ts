@@ -22,7 +22,7 @@ export interface Outcome {
   readonly severity: Severity | undefined;
   /** In order, but near enough to its limit that the way is doubtful. */
   readonly doubtful?: boolean;
-  /** What would decide it is not in the text: in a few words. */
+  /** The fact that would decide it is not in the text: which one. */
   readonly unknown?: string;
   /** How far beyond the limit, in whatever unit the check measures; only compared with other trials of the same case. */
   readonly badness: number;

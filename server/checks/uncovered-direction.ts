@@ -1,7 +1,7 @@
 import { canonical } from "../model/names";
 import { withUnit } from "../model/show";
 import type { Trial } from "../model/trial";
-import { claims, type Assessment, type Claim } from "../signal/coverage";
+import { called, claims, type Assessment, type Claim } from "../signal/coverage";
 import type { Case, Check, Outcome, Scene } from "./check";
 import { remediesFor } from "./cover-remedies";
 
@@ -27,7 +27,7 @@ function measure(scene: Scene, claim: Claim, trial: Trial): Outcome {
   const gap = a.gaps.find((g) => !(g.open !== undefined && trial.holds(g.open)));
   if (scene.graph.joins.length === 0) {
     return {
-      severity: "warning", unknown: "no device joins the call yet", badness: 0, cause: { key: "no-join", subjects: [], where: setup.titleWhere },
+      severity: "warning", unknown: "which device joins the call", badness: 0, cause: { key: "no-join", subjects: [], where: setup.titleWhere },
       say: () => ({ because: "no device joins the call yet", effect: "nothing goes across", summary: "no device joins the call yet", chain: [] }),
     };
   }
@@ -45,7 +45,7 @@ function measure(scene: Scene, claim: Claim, trial: Trial): Outcome {
   const base = {
     severity, badness: measured === undefined ? 0 : measured.limit - measured.value,
     ...(measured === undefined ? {} : { measured: { value: measured.value, unit: measured.unit }, limit: { value: measured.limit, unit: measured.unit } }),
-    cause: { key: `${claim.way} ${canonical(claim.subject)}`, subjects: [claim.subject], where },
+    cause: { key: rootOf(scene, claim), subjects: [claim.subject], where },
     doubtful: a.grade === "poor",
   };
   return {
@@ -58,11 +58,17 @@ function measure(scene: Scene, claim: Claim, trial: Trial): Outcome {
   };
 }
 
+/** Talkers who are all too far, or seats that all see too small a picture, have one cause; what is asked to be shown besides has its own. */
+function rootOf(scene: Scene, claim: Claim): string {
+  const asked = claim.way === "online-sees-room" && !scene.graph.voices.some((voice) => canonical(voice.name) === canonical(claim.subject));
+  return asked ? `${claim.way} ${canonical(claim.subject)}` : claim.way;
+}
+
 /** What a way that works rests on. */
 function inOrder(claim: Claim, a: Assessment): string {
   const by = a.through === undefined ? "" : ` through ${a.through}`;
-  const measure = a.measured === undefined ? "" : `, ${withUnit(a.measured.value, a.measured.unit)} where ${withUnit(a.measured.limit, a.measured.unit)} is needed`;
-  if (a.repeatedBy !== undefined) return `${a.repeatedBy} repeats what ${claim.subject} says${by}`;
+  const measure = a.measured === undefined ? "" : `: ${a.measured.what} ${withUnit(a.measured.value, a.measured.unit)}, ${withUnit(a.measured.limit, a.measured.unit)} is needed`;
+  if (a.repeatedBy !== undefined) return `${a.repeatedBy} repeats the words of ${called(claim.subject)}${by}`;
   return `${claim.title}${by}${measure}`;
 }
 
@@ -71,18 +77,18 @@ function reason(claim: Claim, a: Assessment): string {
   switch (claim.way) {
     case "room-sees-online": return `the picture on ${by} is too small`;
     case "room-hears-online": return `${by} is too soft or too far`;
-    case "online-hears-room": return `${by} is too far from ${claim.subject}`;
-    case "online-sees-room": return `${by} does not have ${claim.subject} in its frame`;
+    case "online-hears-room": return `${by} is too far from ${called(claim.subject)}`;
+    case "online-sees-room": return `${by} does not have ${called(claim.subject)} in its frame`;
   }
 }
 
 function effectOf(claim: Claim, a: Assessment): string {
   const s = a.short;
   if (s === undefined || s.of === 1) return claim.unmet;
-  if (claim.way === "online-sees-room") return `${s.count} of ${s.of} heads in ${claim.subject} lie outside`;
+  if (claim.way === "online-sees-room") return `${s.count} of ${s.of} heads in ${called(s.within)} lie outside`;
   const rows = s.fromRow !== undefined && s.fromRow > 1 ? ` from row ${s.fromRow} on` : "";
   const verb = claim.way === "room-sees-online" ? "cannot make out a face" : claim.way === "room-hears-online" ? "do not hear the people online" : "are not heard online";
-  return `${s.count} of ${s.of} in ${claim.subject} ${verb}${rows}, worst ${s.worst}`;
+  return `${s.count} of ${s.of} in ${called(s.within)} ${verb}${rows}, worst ${s.worst}`;
 }
 
 /** Where in the text a finding belongs: the device that the way leads through, else who is not reached, else the join. */

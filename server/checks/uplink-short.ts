@@ -42,7 +42,7 @@ function measure(scene: Scene, internet: Internet | undefined, streams: readonly
   const share = Math.min(1, limitOf(scene.setup, "uplink-short", 1));
   if (spare === undefined) {
     return {
-      severity: undefined, unknown: `about ${rate(wanted)} is needed; the uplink is not measured`, badness: wanted / 1e6, cause,
+      severity: undefined, unknown: `the uplink of ${name}`, badness: wanted / 1e6, cause,
       say: () => ({
         because: `the uplink of ${name} is not known`, effect: "", chain: parts(),
         summary: `about ${rate(wanted)} is needed (${list(parts())}); what the uplink gives is not known`,

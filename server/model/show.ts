@@ -35,7 +35,8 @@ export function amount(value: number, dimension: Dimension): string {
     case "share": return `${figure(value * 100)} %`;
     case "level": return `${figure(value)} dB`;
     case "angle": return `${figure(value)}°`;
-    case "count": case "ratio": return figure(value);
+    case "count": return figure(value);
+    case "ratio": return `× ${figure(value)}`;
     default: return `${figure(value)} ${DIMENSIONS[dimension].unit}`;
   }
 }
@@ -56,6 +57,7 @@ export function list(parts: readonly string[], most = 3): string {
 }
 
 export const sentence = (text: string): string => {
-  const first = text.charAt(0).toUpperCase() + text.slice(1);
+  // A name keeps its letters: laptop.camera is not Laptop.camera.
+  const first = /^[^\s]*[.\d-]/.test(text) ? text : text.charAt(0).toUpperCase() + text.slice(1);
   return /[.?!]$/.test(first) ? first : `${first}.`;
 };

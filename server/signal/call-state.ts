@@ -100,7 +100,8 @@ function shown(setup: Setup, join: Join, statements: readonly Bound[], screen: P
       return { id: `${join.device}.faces`, label: "how many faces are shown at once", dimension: "count", low: count.low, best: count.best, high: count.high, from: { how: "stated", where: stated?.where } };
     }
     const most = Math.max(1, Math.min(9, Math.round(setup.online.best)));
-    return assumed(`${join.device}.faces`, `how many faces ${join.device} shows at once`, "count", { best: most, low: 1, high: most, source: "common practice, no source" });
+    // How the picture is split is chosen on the evening; the even split of all is what a call shows when left alone.
+    return assumed(`${join.device}.faces`, `how many faces ${join.device} shows at once`, "count", { best: most, low: most, high: most, source: "common practice, no source" });
   };
   const out: Shown[] = [];
   for (const statement of statements) {

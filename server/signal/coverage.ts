@@ -27,7 +27,7 @@ export interface Assessment {
   readonly through: string | undefined;
   readonly measured: { readonly value: number; readonly unit: string; readonly limit: number; readonly what: string } | undefined;
   /** How many of how many places fall short, and the worst of them. */
-  readonly short: { readonly count: number; readonly of: number; readonly worst: string; readonly fromRow: number | undefined } | undefined;
+  readonly short: { readonly count: number; readonly of: number; readonly within: string; readonly worst: string; readonly fromRow: number | undefined } | undefined;
   /** Another talker who repeats what is said. */
   readonly repeatedBy: string | undefined;
 }
@@ -72,6 +72,10 @@ function nothing(graph: Graph, says: string, sentence: string, cause: string): A
   return { ...UNMET, grade: "bad", gaps: [{ says, sentence, cause, open: undefined, between: graph.joins.map((j) => j.join.device) }] };
 }
 
+/** A group of seats or a spot as a sentence has it: `the audience`; what has a name of its own is called by it. */
+export const called = (name: string): string => (COMMON.has(canonical(name)) ? `the ${name}` : name);
+const COMMON: ReadonlySet<string> = new Set(["audience", "lectern", "stage", "gallery", "choir", "stalls", "operator", "pulpit"]);
+
 interface Candidate {
   readonly ending: Ending;
   readonly path: readonly Edge[];
@@ -107,7 +111,7 @@ function roomHearsOnline(graph: Graph): Claim[] {
   return groups.map((group) => ({
     way: "room-hears-online", subject: group, key: `hears ${group} ${key}`,
     routes: speakers.map((s) => s.path),
-    title: `${group} hears the people online`, unmet: `${group} does not hear the people online`,
+    title: `the people online are heard by ${called(group)}`, unmet: `the people online are not heard by ${called(group)}`,
     assess: (trial) => {
       const playing = speakers.filter((s) => carries(s.path, trial));
       if (playing.length === 0) return broken(graph, speakers, "plays the sound of the call", "nothing-plays");
@@ -115,12 +119,15 @@ function roomHearsOnline(graph: Graph): Claim[] {
       const ears = listeners(setup, trial).filter((ear) => ear.group === group);
       const fields = playing.map((s) => ({ most: loudest(s.ending.part, trial), at: loudspeakerField(setup, trial, s.ending.device, s.ending.part) }));
       const levels = ears.map((ear) => powerSum(fields.map((field) => field.most + field.at(ear.at))) - noise);
-      return { ...worst(ears, levels, SEAT_NOISE, "dB", "speech over noise"), gaps: [], path: playing[0]?.path, through: playing[0]?.ending.part.id, repeatedBy: undefined };
+      return { ...worst(ears, levels, SEAT_NOISE, "dB", "speech over the noise"), gaps: [], path: playing[0]?.path, through: playing[0]?.ending.part.id, repeatedBy: undefined };
     },
   }));
 }
 
-function onlineHearsRoom(graph: Graph): Claim[] {
+/** The claim that seats would make if their people spoke, whether or not the programme says that they do. */
+export const heardFrom = (graph: Graph, voice: Voice): Claim | undefined => onlineHearsRoom(graph, [voice])[0];
+
+function onlineHearsRoom(graph: Graph, voices: readonly Voice[] = graph.voices): Claim[] {
   const { setup } = graph;
   const mics = candidates(graph, "sound", "microphone", "back");
   const key = keyOf(mics);
@@ -156,13 +163,13 @@ function onlineHearsRoom(graph: Graph): Claim[] {
     });
     const names = voice.seats === undefined ? places.map(() => voice.name) : setup.floor.seats(voice.seats, trial).map((s) => s.name);
     const rows = voice.seats === undefined ? places.map(() => 1) : setup.floor.seats(voice.seats, trial).map((s) => s.row);
-    const graded = worst(places.map((at, i) => ({ name: names[i] ?? "", group: voice.name, row: rows[i] ?? 1, at })), margins, PICKUP, "dB", "direct sound over reverberant sound");
+    const graded = worst(places.map((at, i) => ({ name: names[i] ?? "", group: voice.seats?.name ?? voice.name, row: rows[i] ?? 1, at })), margins, PICKUP, "dB", "direct over reverberant sound");
     return { ...graded, gaps: [], path: open.find((m) => m.ending.part.id === through)?.path, through, repeatedBy: undefined };
   };
-  return graph.voices.map((voice): Claim => ({
+  return voices.map((voice): Claim => ({
     way: "online-hears-room", subject: voice.name, key: `heard ${voice.name} ${key} ${repeaters(graph, voice).map((v) => v.name).join(",")}`,
     routes: mics.map((m) => m.path),
-    title: `the people online hear ${voice.name}`, unmet: `the people online do not hear ${voice.name}`,
+    title: `the people online hear ${called(voice.name)}`, unmet: `the people online do not hear ${called(voice.name)}`,
     assess: (trial) => {
       const direct = pickUp(voice, trial);
       if (direct.grade === "good") return direct;
@@ -188,18 +195,21 @@ function roomSeesOnline(graph: Graph): Claim[] {
   return groups.map((group) => ({
     way: "room-sees-online", subject: group, key: `sees ${group} ${key} ${shown.map((s) => `${s.key}${s.show.faces.best}`).join(",")}`,
     routes: displays.map((d) => d.path),
-    title: `${group} sees the people online`, unmet: `${group} does not see the people online`,
+    title: `the people online are seen by ${called(group)}`, unmet: `the people online are not seen by ${called(group)}`,
     assess: (trial) => {
       const lit = displays.filter((d) => carries(d.path, trial));
       if (lit.length === 0) return broken(graph, displays, "shows the people online", "nothing-shows");
       const seats = listeners(setup, trial).filter((ear) => ear.group === group);
       const views = lit.flatMap((d) => {
         const faces = facesOf(d.ending) ?? shown[0]?.show.faces;
-        return faces === undefined ? [] : [faceAngle(setup, trial, d.ending.device, d.ending.part, faces)];
+        return faces === undefined ? [] : [{ by: d, angle: faceAngle(setup, trial, d.ending.device, d.ending.part, faces) }];
       });
-      const angles = seats.map((seat) => Math.max(0, ...views.map((view) => view(seat.at))));
-      const graded = worst(seats, angles, { poor: FACE_LIMIT, bad: FACE_LIMIT / 4 }, "°", "the angle of a face");
-      return { ...graded, gaps: [], path: lit[0]?.path, through: lit[0]?.ending.part.id, repeatedBy: undefined };
+      const angles = seats.map((seat) => Math.max(0, ...views.map((view) => view.angle(seat.at))));
+      // The display that most of these seats look at.
+      const total = views.map((view) => seats.reduce((sum, seat) => sum + view.angle(seat.at), 0));
+      const by = views[total.indexOf(Math.max(...total))]?.by ?? lit[0];
+      const graded = worst(seats, angles, { poor: FACE_LIMIT, bad: FACE_LIMIT / 4 }, "°", "angle of a face");
+      return { ...graded, gaps: [], path: by?.path, through: by?.ending.part.id, repeatedBy: undefined };
     },
   }));
 }
@@ -214,7 +224,7 @@ function onlineSeesRoom(graph: Graph): Claim[] {
   return [...wanted].map((subject): Claim => ({
     way: "online-sees-room", subject, key: `seen ${subject} ${key} ${graph.voices.map((v) => v.name).join(",")}`,
     routes: cameras.map((c) => c.path),
-    title: `the people online see ${subject}`, unmet: `the people online do not see ${subject}`,
+    title: `the people online see ${called(subject)}`, unmet: `the people online do not see ${called(subject)}`,
     assess: (trial) => {
       const live = cameras.filter((c) => carries(c.path, trial));
       if (live.length === 0) return broken(graph, cameras, "sends a picture", "nothing-sends-picture");
@@ -230,8 +240,8 @@ function onlineSeesRoom(graph: Graph): Claim[] {
       const out = margins.filter((m) => m < 0).length;
       return {
         grade: value < 0 ? "bad" : "good", gaps: [], path: by?.path, through: by?.ending.part.id, repeatedBy: undefined,
-        measured: { value, unit: "°", limit: 0, what: "degrees to the edge of the frame" },
-        short: out === 0 ? undefined : { count: out, of: margins.length, worst: subject, fromRow: undefined },
+        measured: { value, unit: "°", limit: 0, what: "distance to the edge of the frame" },
+        short: out === 0 ? undefined : { count: out, of: margins.length, within: subject, worst: subject, fromRow: undefined },
       };
     },
   }));
@@ -280,6 +290,6 @@ function worst(
   const fromRow = rows.find((row) => places.every((p, i) => p.row < row || (values[i] ?? 0) < limit));
   return {
     grade, measured: { value, unit, limit, what },
-    short: failing.length === 0 ? undefined : { count: failing.length, of: values.length, worst: places[least]?.name ?? "", fromRow: rows.length > 1 ? fromRow : undefined },
+    short: failing.length === 0 ? undefined : { count: failing.length, of: values.length, within: places[0]?.group ?? "", worst: places[least]?.name ?? "", fromRow: rows.length > 1 ? fromRow : undefined },
   };
 }

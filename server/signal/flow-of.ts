@@ -1,5 +1,237 @@
-import type { Flow } from "./flow";
+/** From the graph of one item to what its drawing shows: posts, runs, gaps, echoes. */
+import { canonical } from "../model/names";
+import { figure } from "../model/show";
+import type { Voice } from "../model/setup";
+import { Trial } from "../model/trial";
+import { WAYS, type Verdict, type WayName } from "../model/ways";
+import { distance } from "../physics/geometry";
+import { claims, type Assessment, type Claim } from "./coverage";
+import { echoOf, loops, returnOf, type Loop } from "./echo";
+import { deviceOfNode, nameOfNode, sortOf, type Edge } from "./edges";
+import type { Band, Flow, Hop, Post, Run, Via } from "./flow";
 import type { Graph } from "./graph";
-export function flowOf(graph: Graph, _ways: readonly unknown[], _findings: readonly unknown[] = []): Flow {
-  throw new Error(`todo ${graph.setup.root}`);
+import { audienceCentre, standOf, triple } from "./stands";
+import { modeWords } from "./streams";
+
+const ONLINE_POST = "people online";
+const CALL_POST = "the call";
+
+/** A verdict with its sentence, as the drawing shows it beside its band. */
+export interface BandVerdict {
+  readonly way: WayName;
+  readonly verdict: Verdict;
+  readonly weakest: string;
 }
+
+export function flowOf(graph: Graph, ways: readonly BandVerdict[]): Flow {
+  const trial = new Trial();
+  const drawer = new Drawer(graph, trial);
+  const verdict = (way: WayName): { verdict: Verdict; sentence: string } => {
+    const found = ways.find((w) => w.way === way);
+    return { verdict: found?.verdict ?? "cannot-tell", sentence: found?.weakest ?? "" };
+  };
+  const bands = WAYS.flatMap((way): Band[] => (way === "call" || way === "internet" ? [] : [{
+    way, ...verdict(way), runs: claims(graph).filter((claim) => claim.way === way).map((claim) => drawer.run(claim)),
+  }]));
+  const echoes = loops(graph).flatMap((loop) => drawer.echo(loop));
+  return {
+    title: graph.setup.title, item: graph.item, bands, echoes, posts: drawer.posts(), call: verdict("call"), internet: verdict("internet"),
+  };
+}
+
+class Drawer {
+  readonly #posts = new Map<string, Post>();
+
+  constructor(readonly graph: Graph, readonly trial: Trial) {}
+
+  posts(): Post[] {
+    return [...this.#posts.values()];
+  }
+
+  run(claim: Claim): Run {
+    const a = claim.assess(this.trial);
+    const out = claim.way === "online-hears-room" || claim.way === "online-sees-room";
+    const via: Via = claim.way.includes("hear") ? "air" : "sight";
+    const subject = this.people(claim.subject);
+    const gap = a.gaps.length === 0 && a.grade === "bad" ? this.shortOf(claim, a) : a.gaps.length === 0 && a.grade === "poor" && claim.way === "room-sees-online" ? this.shortOf(claim, a) : undefined;
+    let hops: Hop[];
+    if (a.path === undefined) {
+      const says = a.gaps[0]?.sentence ?? "no way across";
+      this.online();
+      hops = [out ? { from: subject, to: ONLINE_POST, via, gap: says } : { from: ONLINE_POST, to: subject, via, gap: says }];
+    } else {
+      const inner = this.hops(a.path);
+      const end = out ? inner[0]?.from : inner[inner.length - 1]?.to;
+      const device = end ?? ONLINE_POST;
+      const part = partName(a.through, device);
+      const remark = this.remark(claim, a, device);
+      const last: Hop = out
+        ? { from: subject, to: device, via, toPort: part, gap, remark }
+        : { from: device, to: subject, via, fromPort: part, gap, remark };
+      hops = out ? [last, ...inner] : [...inner, last];
+      if (out && a.repeatedBy !== undefined) {
+        const repeater = this.people(a.repeatedBy);
+        hops = [{ from: subject, to: repeater, via: "air", remark: "repeats it" }, { ...last, from: repeater, remark: undefined, gap: undefined }, ...inner];
+      }
+    }
+    const title = out ? `${claim.subject} to the people online` : `the people online to ${claim.subject}`;
+    return { id: `${claim.way} ${claim.subject}`, title, hops, complete: hops.every((hop) => hop.gap === undefined) };
+  }
+
+  /** A loop that comes back to those it started from; nothing where it is quiet enough. */
+  echo(loop: Loop): Run[] {
+    const echo = echoOf(this.graph, loop, this.trial);
+    const plays = loop.plays.join.device;
+    const sends = loop.sends.join.device;
+    if (echo !== undefined && echo.telr < echo.needed) {
+      const speaker = loop.speakers.find((s) => s.ending === echo.pair?.speaker);
+      const mic = loop.mics.find((m) => m.ending === echo.pair?.mic);
+      if (echo.pair === undefined || speaker === undefined || mic === undefined) {
+        const there = [this.hop(ONLINE_POST, CALL_POST, "call"), this.hop(CALL_POST, this.device(plays), "call")];
+        const wire = this.hops(loop.wire ?? []);
+        const back = [this.hop(this.device(sends), CALL_POST, "call"), this.hop(CALL_POST, ONLINE_POST, "call")];
+        return [{ id: `echo ${plays} ${sends}`, title: `the people online hear themselves through ${plays} and ${sends}`, hops: [...there, ...wire, ...back], complete: true, turnsAt: there.length + wire.length - 1 }];
+      }
+      const there = [this.hop(ONLINE_POST, CALL_POST, "call"), this.hop(CALL_POST, this.device(plays), "call"), ...this.hops(speaker.path)];
+      const air: Hop = { from: this.device(speaker.ending.device.name), to: this.device(mic.ending.device.name), via: "air", remark: `${figure(echo.pair.metres)} m` };
+      const back = [...this.hops(mic.path), this.hop(this.device(sends), CALL_POST, "call"), this.hop(CALL_POST, ONLINE_POST, "call")];
+      return [{ id: `echo ${plays} ${sends}`, title: `the people online hear themselves through ${plays} and ${sends}`, hops: [...there, air, ...back], complete: true, turnsAt: there.length }];
+    }
+    const returned = returnOf(this.graph, loop, this.trial);
+    if (returned === undefined || returned.over < -20) return [];
+    const mic = loop.mics[0];
+    const speaker = loop.speakers[0];
+    if (mic === undefined || speaker === undefined) return [];
+    const voice = this.people(returned.voice.name);
+    const there = [
+      { from: voice, to: this.device(mic.ending.device.name), via: "air" as const }, ...this.hops(mic.path), this.hop(this.device(sends), CALL_POST, "call"),
+    ];
+    const back = [this.hop(CALL_POST, this.device(plays), "call"), ...this.hops(speaker.path), { from: this.device(speaker.ending.device.name), to: voice, via: "air" as const }];
+    return [{ id: `return ${plays} ${sends}`, title: `${returned.voice.name} comes back to the room through ${plays}`, hops: [...there, ...back], complete: true, turnsAt: there.length - 1 }];
+  }
+
+  /** Edges between devices as hops; what happens inside a device is its post. */
+  private hops(path: readonly Edge[]): Hop[] {
+    const out: Hop[] = [];
+    // What ails a device itself shows where the way enters it, else where it leaves.
+    let ailing: string | undefined;
+    for (const edge of path) {
+      if (edge.via === "call") {
+        const toOnline = sortOf(edge.to) === "online";
+        const fromOnline = sortOf(edge.from) === "online";
+        const [a, b] = [fromOnline ? this.online() : this.postOf(edge.from), toOnline ? this.online() : this.postOf(edge.to)];
+        this.call();
+        const remark = toOnline ? this.sentPicture(path) : undefined;
+        out.push({ from: a, to: CALL_POST, via: "call", remark, gap: ailing, where: edge.where }, { from: CALL_POST, to: b, via: "call", where: edge.where });
+        ailing = undefined;
+        continue;
+      }
+      const from = this.postOf(edge.from);
+      const to = this.postOf(edge.to);
+      if (from === to) {
+        if (edge.gap !== undefined) {
+          this.trouble(from, edge.gap.says);
+          const last = out[out.length - 1];
+          if (last !== undefined && last.gap === undefined && last.to === from) out[out.length - 1] = { ...last, gap: edge.gap.says };
+          else if (out.every((hop) => hop.gap !== edge.gap?.says)) ailing = edge.gap.says;
+        }
+        continue;
+      }
+      out.push({
+        from, to, via: edge.gap !== undefined && edge.via === "inside" ? "cable" : edge.via, fromPort: this.local(edge.from, from), toPort: this.local(edge.to, to),
+        gap: edge.gap?.says ?? ailing, where: edge.where,
+      });
+      ailing = undefined;
+    }
+    return out;
+  }
+
+  private hop(from: string, to: string, via: Via): Hop {
+    if (from === ONLINE_POST || to === ONLINE_POST) this.online();
+    if (from === CALL_POST || to === CALL_POST) this.call();
+    return { from, to, via };
+  }
+
+  /** The port or part of a node, without its device. */
+  private local(id: string, device: string): string | undefined {
+    return sortOf(id) === "port" || sortOf(id) === "camera" || sortOf(id) === "microphone" || sortOf(id) === "loudspeaker" || sortOf(id) === "display"
+      ? partName(nameOfNode(id), device) : undefined;
+  }
+
+  private postOf(id: string): string {
+    if (sortOf(id) === "online") return this.online();
+    return this.device(deviceOfNode(id, this.graph.setup.devices, canonical));
+  }
+
+  private device(name: string): string {
+    const device = this.graph.setup.devices.get(canonical(name));
+    const id = device?.name ?? name;
+    if (!this.#posts.has(id)) {
+      this.#posts.set(id, { id, name: id, role: "device", detail: device === undefined || device.kind === id ? undefined : device.kind.replace(/-/g, " "), where: device?.where });
+    }
+    return id;
+  }
+
+  private trouble(id: string, says: string): void {
+    const post = this.#posts.get(id);
+    if (post !== undefined) this.#posts.set(id, { ...post, trouble: says });
+  }
+
+  private people(name: string): string {
+    const { setup } = this.graph;
+    const voice: Voice | undefined = name === setup.lectern.name ? setup.lectern : setup.voices.get(canonical(name));
+    const seats = voice?.seats ?? setup.floor.group(name);
+    const id = name === setup.lectern.name ? "lectern" : (seats?.name ?? voice?.name ?? name);
+    if (!this.#posts.has(id)) {
+      const detail = seats !== undefined ? `${seats.count} seats${seats.rows > 1 ? ` in ${seats.rows} rows` : ""}` : voice !== undefined ? "talker" : undefined;
+      this.#posts.set(id, { id, name: id, role: "room-people", detail, where: voice?.where ?? seats?.where });
+    }
+    return id;
+  }
+
+  private online(): string {
+    if (!this.#posts.has(ONLINE_POST)) {
+      this.#posts.set(ONLINE_POST, { id: ONLINE_POST, name: ONLINE_POST, role: "online-people", detail: `${figure(this.graph.setup.online.best)} people` });
+    }
+    return ONLINE_POST;
+  }
+
+  private call(): void {
+    if (!this.#posts.has(CALL_POST)) this.#posts.set(CALL_POST, { id: CALL_POST, name: CALL_POST, role: "call" });
+  }
+
+  private sentPicture(path: readonly Edge[]): string | undefined {
+    const first = path[0];
+    if (first === undefined || sortOf(first.from) !== "camera") return undefined;
+    const name = nameOfNode(first.from);
+    for (const state of this.graph.joins) for (const p of state.pictures) if (canonical(p.name) === canonical(name)) return modeWords(p);
+    return undefined;
+  }
+
+  /** Why a way that is whole does not reach everybody, in a few words. */
+  private shortOf(claim: Claim, a: Assessment): string {
+    const rows = a.short?.fromRow !== undefined && a.short.fromRow > 1 ? ` from row ${a.short.fromRow}` : "";
+    switch (claim.way) {
+      case "room-sees-online": return `too small${rows}`;
+      case "room-hears-online": return `too soft${rows}`;
+      case "online-hears-room": return `too far${rows}`;
+      case "online-sees-room": return "outside the frame";
+    }
+  }
+
+  /** How far it is through the air. */
+  private remark(claim: Claim, a: Assessment, device: string): string | undefined {
+    const { setup } = this.graph;
+    const found = setup.devices.get(canonical(device));
+    if (found === undefined || a.gaps.length > 0) return undefined;
+    const voice = setup.voices.get(canonical(claim.subject)) ?? (claim.subject === setup.lectern.name ? setup.lectern : undefined);
+    if (voice === undefined && setup.floor.group(claim.subject) === undefined) return undefined;
+    const at = voice === undefined || voice.seats !== undefined ? audienceCentre(setup, this.trial, voice?.seats?.name ?? claim.subject) : voice.position.at(this.trial);
+    const far = distance(triple(at), triple(standOf(setup, found, this.trial)));
+    return far < 0.3 ? undefined : `${figure(Math.round(far * 10) / 10)} m`;
+  }
+}
+
+/** A part's name without its device's: `laptop.camera` is the camera of laptop. */
+const partName = (id: string | undefined, device: string): string | undefined =>
+  id !== undefined && canonical(id).startsWith(`${canonical(device)}.`) ? id.slice(device.length + 1) : undefined;

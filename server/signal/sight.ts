@@ -16,6 +16,9 @@ import { aimOf, audienceCentre, standOf, triple } from "./stands";
 /** Pictures are taken to be 16:9; common practice, no source. */
 const ASPECT = 16 / 9;
 
+/** Nearer than this, somebody and a camera are at one place, and it looks at them. Common practice, no source. */
+const AT_ITS_PLACE = 0.7;
+
 /** The least angle under which a face is still a face, in degrees. Common practice, no source. */
 export const FACE_LIMIT = 0.6;
 
@@ -66,6 +69,8 @@ export function frameOf(setup: Setup, trial: Trial, camera: { device: Device; pa
     const seenBy = { position: triple(at), aim: triple(flat(aim)), horizontal: (half * 2 * Math.PI) / 180, vertical: Math.PI / 2 };
     const slope = Math.tan((half * Math.PI) / 180);
     return (point) => {
+      // Whoever is at the very place of a camera sits before it.
+      if (Math.hypot(point.x - at.x, point.y - at.y) < AT_ITS_PLACE) return half;
       const seen = project(seenBy, triple(flat(point)));
       if (!(seen.depth > 0)) return half - 180;
       return half - (Math.atan(Math.abs(seen.across) * slope) * 180) / Math.PI;
