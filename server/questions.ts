@@ -1,20 +1,22 @@
 /** From an open value that decides something to the question that one would ask at the venue. */
-import { amount, sentence } from "./model/show";
+import { amount, list, sentence } from "./model/show";
 import type { Ranged } from "./model/ranged";
 import type { Severity, Question } from "./finding";
 import { rank, type Judgement, type Swing } from "./judge";
 import type { WayName } from "./model/ways";
 
 /** The question behind a swing. */
-export function questionOf(judgement: Judgement, swing: Swing, ways: readonly WayName[]): Question {
+export function questionOf(judgement: Judgement, swing: Swing, ways: readonly WayName[], title: string): Question {
+  const joint = judgement.turnedBy.length > 1 && judgement.turnedBy.every((s) => Math.min(rank(s.low), rank(s.high)) > 0);
+  if (joint) return jointQuestion(judgement, ways);
   const { value } = swing;
   return {
     id: value.id, ask: askFor(value), ways, weight: weigh(judgement, swing), where: value.from.where,
     answers: value.from.how === "unsaid"
-      ? [{ when: "as it should be", then: meaning(swing.high, judgement) }, { when: "not at all", then: meaning(swing.low, judgement) }]
+      ? [{ when: "as it should be", then: meaning(swing.high, judgement, title) }, { when: "not at all", then: meaning(swing.low, judgement, title) }]
       : [
-        { when: `down to ${amount(value.low, value.dimension)}`, then: meaning(swing.low, judgement) },
-        { when: `up to ${amount(value.high, value.dimension)}`, then: meaning(swing.high, judgement) },
+        { when: `down to ${amount(value.low, value.dimension)}`, then: meaning(swing.low, judgement, title) },
+        { when: `up to ${amount(value.high, value.dimension)}`, then: meaning(swing.high, judgement, title) },
       ],
     ...(lineFor(value) === undefined ? {} : { write: lineFor(value) }),
   };
@@ -26,8 +28,22 @@ function askFor(value: Ranged): string {
   return sentence(`What is ${label}`).replace(/\.$/, "?");
 }
 
-const meaning = (severity: Severity | undefined, judgement: Judgement): string =>
-  severity === undefined ? "in order" : judgement.said.effect === "" ? judgement.said.because : judgement.said.effect;
+/** What an answer would mean. The words of the best guess hold no figures of another end, so what is measured is called by its title. */
+function meaning(severity: Severity | undefined, judgement: Judgement, title: string): string {
+  if (severity === undefined) return "in order";
+  const { said, best } = judgement;
+  if (best.measured !== undefined) return `${severity}: ${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+  return said.effect === "" ? said.because : said.effect;
+}
+
+/** Where no single fact decides and all together do: they are asked for together. */
+function jointQuestion(judgement: Judgement, ways: readonly WayName[]): Question {
+  const facts = judgement.turnedBy.map((s) => s.value);
+  return {
+    id: facts.map((f) => f.id).join(" + "), ask: `What are ${list(facts.map((f) => f.label))}?`, ways, weight: 0.8, where: facts[0]?.from.where,
+    answers: [{ when: "all at their better end", then: "in order" }, { when: "else", then: judgement.said.effect === "" ? judgement.said.because : judgement.said.effect }],
+  };
+}
 
 function weigh(judgement: Judgement, swing: Swing): number {
   const far = Math.abs(rank(swing.low) - rank(swing.high));

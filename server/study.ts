@@ -78,8 +78,19 @@ export function study(texts: Texts, path: string): Study {
       const graph = graphs.get(wanted) ?? makeGraph(setup, wanted, known);
       return flowOf(graph, ways.filter((w) => w.item === undefined || wanted === undefined || canonical(w.item) === canonical(wanted)));
     },
-    remedies: (finding) => (remediesBy.get(finding.identity) ?? []).flatMap((c) => c.subject.remedies?.(c.judgement.best) ?? []),
+    remedies: (finding) => together((remediesBy.get(finding.identity) ?? []).flatMap((c) => c.subject.remedies?.(c.judgement.best) ?? [])),
   };
+}
+
+/** A remedy of one title is one remedy, whichever items it has to be done in. */
+function together(remedies: readonly Remedy[]): Remedy[] {
+  const out = new Map<string, Remedy>();
+  for (const remedy of remedies) {
+    const known = out.get(remedy.title);
+    const fresh = remedy.edits.filter((edit) => known === undefined || !known.edits.some((e) => e.path === edit.path && e.start === edit.start && e.end === edit.end && e.newText === edit.newText));
+    out.set(remedy.title, { title: remedy.title, edits: [...(known?.edits ?? []), ...fresh] });
+  }
+  return [...out.values()];
 }
 
 /** Cases of equal key come out equal in every item, so they are judged once. */
@@ -146,7 +157,7 @@ function makeFinding(group: readonly Judged[], scenes: number): Merged | undefin
   // What is missing has several effects; what is measured is told where it is worst.
   const subjects = [...new Set([...best.cause.subjects, ...group.flatMap((g) => g.judgement.best.cause.subjects)])];
   const others = subjects.filter((name) => !best.cause.subjects.includes(name)).map(called);
-  const effects = best.measured !== undefined ? [others.length === 0 ? said.effect : `${said.effect}, and likewise ${list(others)}`] : [...new Set(group.map((g) => g.judgement.said.effect).filter((effect) => effect !== ""))];
+  const effects = best.measured !== undefined ? [others.length === 0 ? said.effect : `${said.effect}, and likewise ${list(others)}`] : joinAlike( [...new Set(group.map((g) => g.judgement.said.effect).filter((effect) => effect !== ""))]);
   const during = everywhere || items.length === 0 ? "" : ` (during ${list(items)})`;
   const message = sentence(effects.length === 0 ? `${said.because}${during}` : `${said.because}: ${list(effects, 2)}${during}`);
   // A fact that can be found out is asked for before a choice that can be made.
@@ -158,10 +169,20 @@ function makeFinding(group: readonly Judged[], scenes: number): Merged | undefin
       code, severity, ways, items: shownItems, subjects, where: best.cause.where, message, notice: worst.check.entry.notice, chain: said.chain,
       identity: [code, best.cause.key, ...shownItems].join(" | "),
       measured: best.measured, limit: best.limit, assumed: assumptions(worst.judgement),
-      question: swing === undefined ? undefined : questionOf(worst.judgement, swing, ways), related: said.related ?? [], folded: [],
+      question: swing === undefined ? undefined : questionOf(worst.judgement, swing, ways, worst.check.entry.title), related: said.related ?? [], folded: [],
     },
     cases: group.map((g) => ({ subject: g.judgement.case, judgement: g.judgement })),
   };
+}
+
+/** Effects that begin alike are said once: `the people online do not hear Ines and the audience`. */
+function joinAlike(effects: readonly string[]): string[] {
+  const [first = "", ...rest] = effects;
+  if (rest.length === 0) return [...effects];
+  let common = first.length;
+  for (const effect of rest) while (!effect.startsWith(first.slice(0, common))) common -= 1;
+  const lead = first.slice(0, first.lastIndexOf(" ", common) + 1);
+  return lead.length < 12 ? [...effects] : [`${lead}${list(effects.map((effect) => effect.slice(lead.length)))}`];
 }
 
 /** What was assumed, and weighs: at most a few, the weightiest first. */
@@ -188,7 +209,9 @@ function settle(setup: Setup, all: readonly Finding[]): { findings: Finding[]; a
     }
   }
   findings.sort((a, b) => ORDER.indexOf(a.severity) - ORDER.indexOf(b.severity) || a.where.path.localeCompare(b.where.path) || a.where.start - b.where.start);
-  const unused = setup.accepts.filter((accept) => !used.has(accept)).map((accept): TextProblem => ({
+  // While something is broken, what it hides may be raised again once it is mended.
+  const broken = findings.some((finding) => finding.severity === "error");
+  const unused = setup.accepts.filter((accept) => !used.has(accept) && !broken).map((accept): TextProblem => ({
     code: "accept-unused", severity: "warning", where: accept.where, related: [],
     message: CHECKS.some((check) => check.entry.code === accept.code)
       ? `Nothing raises ${accept.code}${accept.of.length > 0 ? ` of ${list(accept.of)}` : ""} any more: this “accept” can go.`

@@ -14,6 +14,9 @@ import type { Judged } from "./study";
 /** Codes that say something on a way without deciding whether it works. */
 const BESIDE: ReadonlySet<string> = new Set(["one-device-carries-all"]);
 
+/** Codes that are about one device. */
+const OF_DEVICES: ReadonlySet<string> = new Set(["no-power", "battery-short"]);
+
 export function verdicts(setup: Setup, judged: readonly Judged[], items: readonly (string | undefined)[]): WayVerdict[] {
   return WAYS.flatMap((way) => {
     const each = items.map((item) => ({ item, ...verdictOf(way, judged.filter((j) => j.item === item && j.judgement.case.ways.includes(way)), setup) }));
@@ -43,10 +46,11 @@ function verdictOf(way: WayName, judged: readonly Judged[], setup: Setup): { ver
 
 const SEVERE: Readonly<Record<Verdict, number>> = { works: 0, doubtful: 1, "cannot-tell": 2, fails: 3 };
 
-function verdictFor({ judgement }: Judged): Verdict {
-  if (judgement.severity === "error") return "fails";
+function verdictFor({ judgement, check }: Judged): Verdict {
+  // A way fails when it does not reach; that one of the devices on it ails may leave another route.
+  if (judgement.severity === "error") return OF_DEVICES.has(check.entry.code) ? "doubtful" : "fails";
   if (judgement.best.unknown !== undefined) return "cannot-tell";
-  if (judgement.severity === "warning" || judgement.atBest === "error") return "doubtful";
+  if (rank(judgement.atBest) >= rank("warning")) return "doubtful";
   if (judgement.best.doubtful === true || judgement.couldFail.length > 0) return "doubtful";
   return "works";
 }
@@ -64,12 +68,12 @@ export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: 
   for (const finding of findings) if (finding.question !== undefined) add(finding.question);
   uplinkQuestions(setup, scenes).forEach(add);
   talkerQuestions(setup, scenes).forEach(add);
-  for (const { judgement } of judged) {
-    for (const swing of judgement.couldFail) add(questionOf(judgement, swing, judgement.case.ways));
+  for (const { judgement, check } of judged) {
+    for (const swing of judgement.couldFail) add(questionOf(judgement, swing, judgement.case.ways, check.entry.title));
     // What is only guessed and could turn a warning either way is worth a look, too.
     for (const swing of judgement.swings.slice(0, 3)) {
       if (rank(swing.low) === rank(swing.high) || judgement.turnedBy.includes(swing) || judgement.couldFail.includes(swing)) continue;
-      const question = questionOf(judgement, swing, judgement.case.ways);
+      const question = questionOf(judgement, swing, judgement.case.ways, check.entry.title);
       add({ ...question, weight: question.weight - 1 });
     }
   }

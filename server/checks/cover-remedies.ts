@@ -85,7 +85,8 @@ function showLarger(scene: Scene): Remedy[] {
         edits.push(append(file, `cable from ${pair[0].id} to ${pair[1].id}`, ["cable", "radio"]));
       }
       if (d.placed === undefined) edits.push(append(file, d.type === "projector" ? `place ${d.name} on table at middle, fills front-screen` : `place ${d.name} at front`, ["place"]));
-      return [{ title: `Show the call on ${d.name}`, edits }];
+      const beside = state.shows.some((s) => s.what !== "call" && canonical(s.name).startsWith(canonical(d.name)));
+      return [{ title: `Show the call on ${d.name}${beside ? " too, beside what is presented" : ""}`, edits }];
     });
   });
 }

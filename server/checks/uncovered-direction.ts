@@ -58,10 +58,10 @@ function measure(scene: Scene, claim: Claim, trial: Trial): Outcome {
   };
 }
 
-/** Talkers who are all too far, or seats that all see too small a picture, have one cause; what is asked to be shown besides has its own. */
+/** Talkers who are all too far, or seats that all see too small a picture, have one cause; seats that a camera misses have their own. */
 function rootOf(scene: Scene, claim: Claim): string {
-  const asked = claim.way === "online-sees-room" && !scene.graph.voices.some((voice) => canonical(voice.name) === canonical(claim.subject));
-  return asked ? `${claim.way} ${canonical(claim.subject)}` : claim.way;
+  const seats = claim.way.startsWith("online-") && scene.setup.floor.group(claim.subject) !== undefined;
+  return seats ? `${claim.way} ${canonical(claim.subject)}` : claim.way;
 }
 
 /** What a way that works rests on. */

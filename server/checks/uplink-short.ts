@@ -1,4 +1,4 @@
-import { remove, rewrite } from "../model/edits";
+import { insertInto, rewrite, type Edit } from "../model/edits";
 import { figure, list, rate } from "../model/show";
 import type { Internet } from "../model/setup";
 import type { Trial } from "../model/trial";
@@ -66,37 +66,40 @@ function measure(scene: Scene, internet: Internet | undefined, streams: readonly
   };
 }
 
-/** Smaller pictures first, those that were added last before the main one; then one picture fewer. */
+/** Steps down, each with all that came before: the pictures that were added last give way first, the main one last. */
+const STEPS: readonly { readonly title: string; readonly main: string | undefined; readonly others: string | undefined }[] = [
+  { title: "Send every picture but the main one at 360p15", main: "as it is", others: "360p15" },
+  { title: "Send the main picture at 540p30, every other at 360p15", main: "540p30", others: "360p15" },
+  { title: "Send the main picture at 360p30, every other at 360p15", main: "360p30", others: "360p15" },
+  { title: "Send every picture at 360p15", main: "360p15", others: "360p15" },
+  { title: "Send the main picture at 360p15 and no other", main: "360p15", others: undefined },
+  { title: "Send no picture", main: undefined, others: undefined },
+];
+
 function remedies(scene: Scene, streams: readonly Stream[]): Remedy[] {
-  const { setup, item } = scene;
-  const pictures = streams.filter((s) => s.picture !== undefined).reverse();
-  const out: Remedy[] = [];
-  const lower = (to: string, height: number, rateOf: number): void => {
-    for (const stream of pictures) {
-      const picture = stream.picture;
-      if (picture === undefined || picture.height * picture.rate <= height * rateOf) continue;
-      const statement = stream.join.join.statements.find((s) => s.where === picture.where);
-      if (statement === undefined) continue;
-      const text = fileOf(setup, statement.where.path)?.text.slice(statement.where.start, statement.where.end) ?? "";
-      const mode = modeWords(picture);
-      const newText = text.includes(mode) ? text.replace(mode, to) : text.replace(/( from [^ ]+)?( during .*)?$/, (_, from: string | undefined, during: string | undefined) => `${from ?? ""} at ${to}${during ?? ""}`);
-      if (newText !== text) out.push({ title: `Send ${picture.name} at ${to}`, edits: [rewrite(statement, newText)] });
-    }
-  };
-  lower("360p30", 360, 30);
-  lower("360p15", 360, 15);
-  if (pictures.length > 1) {
-    const [last] = pictures;
-    if (last?.picture !== undefined) {
-      const said = last.join.join.statements.filter((s) => s.where === last.picture?.where);
-      const file = fileOf(setup, last.join.join.where.path);
-      const [only] = said;
-      const edits = only !== undefined && file !== undefined && last.join.pictures.length > 1 ? [remove(file, only)] : withdraw(setup, last.join, "sends", "picture", item);
-      out.push({ title: `Send no picture from ${last.picture.name}`, edits });
-    }
+  const pictures = streams.filter((s) => s.picture !== undefined);
+  return STEPS.flatMap((step): Remedy[] => {
+    const edits = pictures.flatMap((stream, i) => change(scene, stream, i === 0 ? step.main : step.others));
+    const alone = pictures.length < 2 && step.title.includes("other");
+    return edits.length === 0 || (alone && step.main === undefined) ? [] : [{ title: alone ? step.title.replace(/(, | and ).*$/, "") : step.title, edits }];
+  });
+}
+
+/** The edits that make one picture no larger than `to`; without it, that send it no more. */
+function change(scene: Scene, stream: Stream, to: string | undefined): Edit[] {
+  const { picture } = stream;
+  if (picture === undefined || to === "as it is") return [];
+  if (to === undefined) return withdraw(scene.setup, stream.join, "sends", "picture", scene.item);
+  const [lines = 0, rateOf = 0] = to.split("p").map(Number);
+  if (picture.height * picture.rate <= lines * rateOf) return [];
+  const statement = stream.join.join.statements.find((s) => s.where === picture.where);
+  if (statement === undefined) {
+    const file = fileOf(scene.setup, stream.join.join.where.path);
+    return file === undefined ? [] : [insertInto(file, stream.join.join.bound, [`sends picture from ${picture.name} at ${to}`])];
   }
-  // Everything smaller at once, where one alone is not enough.
-  const all = new Map(out.filter((r) => r.title.endsWith("360p15")).flatMap((r) => r.edits).map((e) => [`${e.path} ${e.start}`, e]));
-  if (all.size > 1) out.push({ title: "Send every picture at 360p15", edits: [...all.values()] });
-  return out;
+  const text = fileOf(scene.setup, statement.where.path)?.text.slice(statement.where.start, statement.where.end) ?? "";
+  const mode = modeWords(picture);
+  const during = text.indexOf(" during ");
+  const newText = text.includes(mode) ? text.replace(mode, to) : during < 0 ? `${text} at ${to}` : `${text.slice(0, during)} at ${to}${text.slice(during)}`;
+  return newText === text ? [] : [rewrite(statement, newText)];
 }

@@ -4,7 +4,7 @@ import { valuesOf } from "../model/bound";
 import { holding } from "../model/during";
 import { canonical } from "../model/names";
 import type { Voice } from "../model/setup";
-import { Trial } from "../model/trial";
+import type { Trial } from "../model/trial";
 import type { WayName } from "../model/ways";
 import { powerSum } from "../physics/decibel";
 import { directToReverberant, speechLevel } from "../physics/soundField";
@@ -253,14 +253,13 @@ function mostInside(inside: readonly (readonly number[])[]): number {
   return sums.indexOf(Math.max(...sums));
 }
 
-/** Devices that the ways of a graph lead through at the best guess, by way. */
+/** Devices that any route of a claim leads through, broken or not, by way. */
 export function devicesOnWays(graph: Graph): ReadonlyMap<string, ReadonlySet<WayName>> {
   let found = ON_WAYS.get(graph);
   if (found === undefined) {
     found = new Map<string, Set<WayName>>();
-    const trial = new Trial();
     for (const claim of claims(graph)) {
-      for (const edge of claim.assess(trial).path ?? []) {
+      for (const edge of claim.routes.flat()) {
         for (const id of [edge.from, edge.to]) {
           const key = canonical(deviceOfNode(id, graph.setup.devices, canonical));
           const ways = found.get(key) ?? new Set<WayName>();

@@ -16,7 +16,7 @@ export interface Flag {
 export const TROUBLE_MARK = 18;
 
 export function flagOf(post: DrawnPost): Flag {
-  const name = wrap(post.name, TYPE.name, FLAG_WIDTH, 2, true);
+  const name = balance(post.name, TYPE.name, FLAG_WIDTH, 2, true);
   // "laptop, a laptop" says nothing twice.
   const told = post.detail.trim().toLowerCase() === post.name.trim().toLowerCase() ? "" : post.detail;
   const detail = wrap(told, TYPE.detail, FLAG_WIDTH, post.trouble === "" ? 2 : 1);
@@ -66,6 +66,6 @@ export function wordsAt(line: Line, leftIsFrom: boolean): LineWords {
 
 /** The words at the outward leg of an echo. */
 export function echoWords(title: string): Lines {
-  return balance(title === "" ? "echo" : `echo: ${title}`, TYPE.echo, 250, 3, true);
+  return balance(title.trim() === "" ? "echo" : `echo: ${title}`, TYPE.echo, 250, 3, true);
 }
 export const BACK_WORDS = "echo comes back";

@@ -30,6 +30,25 @@ export function stripsOf(network: Network): Strip[] {
   return strips;
 }
 
+/** Whether an echo turns at the side of the room, as one does that the people online hear of themselves. */
+export function turnsAtLeft(echo: DrawnEcho, columns: ReadonlyMap<string, number>): boolean {
+  return columnOf(echo.out[0], columns) >= columnOf(echo.out.at(-1), columns);
+}
+
+function columnOf(id: string | undefined, columns: ReadonlyMap<string, number>): number {
+  return columns.get(id ?? "") ?? 0;
+}
+
+/** Echoes that turn at the same side, the one that turns farthest out first: so they can lie in each other without crossing. */
+export function nestsOf(echoes: readonly DrawnEcho[], columns: ReadonlyMap<string, number>): DrawnEcho[][] {
+  const farthest = (echo: DrawnEcho, atLeft: boolean): number => {
+    const visited = [...echo.out, ...echo.back].map((id) => columnOf(id, columns));
+    return atLeft ? Math.min(...visited) : -Math.max(...visited);
+  };
+  return [true, false].map((atLeft) => echoes.filter((echo) => turnsAtLeft(echo, columns) === atLeft)
+    .sort((a, b) => farthest(a, atLeft) - farthest(b, atLeft)));
+}
+
 /** The end of a line that lies towards the room, and the one that lies towards the people online. */
 export function endsOf(line: Line, direction: DrawnBand["direction"], columns: ReadonlyMap<string, number>): { left: string; right: string } {
   const from = columns.get(line.from) ?? 0;
@@ -39,13 +58,13 @@ export function endsOf(line: Line, direction: DrawnBand["direction"], columns: R
 }
 
 /** Lines of a band joined to chains: at every post each line goes on as the one that most runs go on by. */
-function chainsOf(band: DrawnBand, columns: ReadonlyMap<string, number>): Line[][] {
+function chainsOf(band: DrawnBand, columns: ReadonlyMap<string, number>, alone: ReadonlySet<Line>): Line[][] {
   const ends = new Map(band.lines.map((line) => [line, endsOf(line, band.direction, columns)]));
   const weights = new Map<Line, Map<Line, number>>();
   for (const { lines } of band.runs) {
     for (let index = 1; index < lines.length; index += 1) {
       const [a, b] = [lines[index - 1], lines[index]];
-      if (a === undefined || b === undefined) continue;
+      if (a === undefined || b === undefined || alone.has(a) || alone.has(b)) continue;
       const [first, second] = ends.get(a)?.right === ends.get(b)?.left ? [a, b] : [b, a];
       if (ends.get(first)?.right !== ends.get(second)?.left) continue;
       const row = weights.get(first) ?? new Map<Line, number>();
@@ -167,19 +186,18 @@ function byBarycentre(order: readonly Reach[]): Reach[] {
   return current;
 }
 
-/** All lanes, from top to bottom. */
-export function lanesOf(strips: readonly Strip[], columns: ReadonlyMap<string, number>): Lane[] {
+/** All lanes, from top to bottom; lines that are `alone` do not go on as others. */
+export function lanesOf(strips: readonly Strip[], columns: ReadonlyMap<string, number>, alone: ReadonlySet<Line> = new Set()): Lane[] {
   const lanes: Lane[] = [];
   for (const [strip, content] of strips.entries()) {
     if (content.kind === "band") {
-      for (const lines of chainsOf(content.drawn, columns)) {
+      for (const lines of chainsOf(content.drawn, columns, alone)) {
         lanes.push({ strip, lines, echo: undefined, posts: new Set(lines.flatMap((line) => [line.from, line.to])) });
       }
     } else {
-      // Nested, so that no echo crosses another: all outward legs first, then the ways back in the opposite order.
-      for (const echo of content.echoes) lanes.push({ strip, lines: [], echo: { echo, leg: "out" }, posts: new Set(echo.out) });
-      for (const echo of [...content.echoes].reverse()) {
-        lanes.push({ strip, lines: [], echo: { echo, leg: "back" }, posts: new Set(echo.back) });
+      for (const nest of nestsOf(content.echoes, columns)) {
+        for (const echo of nest) lanes.push({ strip, lines: [], echo: { echo, leg: "out" }, posts: new Set(echo.out) });
+        for (const echo of [...nest].reverse()) lanes.push({ strip, lines: [], echo: { echo, leg: "back" }, posts: new Set(echo.back) });
       }
     }
   }

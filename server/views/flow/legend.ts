@@ -10,8 +10,8 @@ export const SAMPLE = 42;
 const BETWEEN = 22;
 
 const WORDS: Readonly<Record<LegendEntry["kind"], string>> = {
-  out: "from the room to the people online",
-  in: "from the people online to the room",
+  out: "room to people online",
+  in: "people online to room",
   gap: "something is missing",
   pale: "would go on",
   echo: "echo",

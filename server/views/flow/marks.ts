@@ -32,7 +32,9 @@ export function verdictMark(verdict: Verdict | "echo", x: number, y: number): El
         element("path", { class: "sign", ...stroke, d: path("M", x - 4, y - 4, "L", x + 4, y + 4, "M", x + 4, y - 4, "L", x - 4, y + 4) }));
     }
     case "echo":
-      return element("g", { class: "mark" });
+      return element("g", { class: "turn" },
+        element("path", { d: path("M", x + 10, y - 6, "H", x - 3, "Q", x - 9, y - 6, x - 9, y, "Q", x - 9, y + 6, x - 3, y + 6, "H", x + 5) }),
+        element("path", { class: "tip", d: path("M", x + 3, y + 1, "L", x + 10, y + 6, "L", x + 3, y + 11, "Z") }));
   }
 }
 

@@ -13,11 +13,11 @@ const COMPARED = 80;
 
 /** A name without its numbers: `mic-12` and `mic-3` are both `mic-#`. */
 export function stem(name: string): string {
-  return name.slice(0, COMPARED).replace(/\d+/gu, "#");
+  return name === "" ? "" : name.slice(0, COMPARED).replace(/\d+/gu, "#");
 }
 
 /** Numbers for strings, in the order in which they are met: short keys keep the refinement fast with long names. */
-class Numbering {
+export class Numbering {
   private readonly known = new Map<string, number>();
   of(text: string): number {
     const found = this.known.get(text);
@@ -32,11 +32,13 @@ class Numbering {
 
 interface Tie {
   readonly other: string;
-  readonly kind: string;
+  /** Number of the kind: band, means, ports, what is missing; even where the tie begins here. */
+  readonly kind: number;
 }
 
 function ties(flow: Flow): Map<string, Tie[]> {
   const all = new Map<string, Tie[]>();
+  const kinds = new Numbering();
   const add = (id: string, tie: Tie): void => {
     const list = all.get(id);
     if (list === undefined) all.set(id, [tie]);
@@ -44,9 +46,9 @@ function ties(flow: Flow): Map<string, Tie[]> {
   };
   const addHop = (band: string, hop: Hop): void => {
     const ports = `${stem(hop.fromPort ?? "")}>${stem(hop.toPort ?? "")}`;
-    const kind = `${band} ${hop.via} ${ports} ${(hop.gap ?? "").slice(0, COMPARED)}`;
-    add(hop.from, { other: hop.to, kind: `out ${kind}` });
-    add(hop.to, { other: hop.from, kind: `in ${kind}` });
+    const kind = kinds.of(`${band} ${hop.via} ${ports} ${(hop.gap ?? "").slice(0, COMPARED)}`);
+    add(hop.from, { other: hop.to, kind: 2 * kind });
+    add(hop.to, { other: hop.from, kind: 2 * kind + 1 });
   };
   for (const band of flow.bands) for (const run of band.runs) for (const hop of run.hops) addHop(band.way, hop);
   for (const run of flow.echoes) for (const hop of run.hops) addHop("echo", hop);
@@ -91,14 +93,14 @@ function refine(flow: Flow, tiesOf: Map<string, Tie[]>, alone: ReadonlySet<strin
       : `${post.role}|${(post.detail ?? "").slice(0, COMPARED)}|${(post.trouble ?? "").slice(0, COMPARED)}|${stem(post.name)}`;
     classes.set(post.id, numbering.of(key));
   }
-  const kinds = new Numbering();
   for (;;) {
     const before = numbering.size;
     numbering = new Numbering();
     const next = new Map<string, number>();
     for (const post of flow.posts) {
-      const around = new Set((tiesOf.get(post.id) ?? []).map((tie) => `${kinds.of(tie.kind)}:${classes.get(tie.other) ?? tie.other}`));
-      next.set(post.id, numbering.of(`${classes.get(post.id) ?? -1} ${[...around].sort().join(" ")}`));
+      // One that stands alone is in a class of its own for good: what is around it cannot part it further.
+      const around = alone.has(post.id) ? [] : [...new Set((tiesOf.get(post.id) ?? []).map((tie) => `${tie.kind}:${classes.get(tie.other) ?? tie.other}`))];
+      next.set(post.id, numbering.of(`${classes.get(post.id) ?? -1} ${around.sort().join(" ")}`));
     }
     classes = next;
     if (numbering.size === before) return classes;

@@ -4,7 +4,7 @@
  */
 import type { Band, Flow, Hop, Post, Run, Via } from "../../signal/flow";
 import type { Where } from "../../model/where";
-import { groupsOf, stem } from "./merge";
+import { groupsOf, Numbering, stem } from "./merge";
 
 /** More than this nobody can read in one picture. */
 export const MOST_POSTS = 90;
@@ -135,12 +135,18 @@ function drawnPost(members: readonly Post[]): DrawnPost | undefined {
 /** Hops collected into lines, within the bounds of one band. */
 class Collector {
   readonly lines = new Map<string, { line: Line; hops: Hop[]; keys: Set<string> }>();
+  private readonly numbers = new Numbering();
   constructor(private readonly groups: Map<string, readonly Post[]>) {}
+
+  /** A short key for texts of any length. */
+  private key(...texts: readonly string[]): string {
+    return texts.map((text) => this.numbers.of(text)).join(" ");
+  }
 
   keyOf(hop: Hop): string {
     const merged = this.isGroup(hop.from) || this.isGroup(hop.to);
     const port = (name: string | undefined): string => (merged ? stem(name ?? "") : (name ?? ""));
-    return JSON.stringify([this.idOf(hop.from), this.idOf(hop.to), hop.via, port(hop.fromPort), port(hop.toPort), hop.gap ?? ""]);
+    return this.key(this.idOf(hop.from), this.idOf(hop.to), hop.via, port(hop.fromPort), port(hop.toPort), hop.gap ?? "");
   }
   idOf(id: string): string {
     return this.groups.get(id)?.[0]?.id ?? id;
@@ -160,7 +166,7 @@ class Collector {
       entry = { line, hops: [], keys: new Set() };
       this.lines.set(key, entry);
     }
-    const exact = JSON.stringify([hop.from, hop.to, hop.fromPort ?? "", hop.toPort ?? "", hop.remark ?? ""]);
+    const exact = this.key(hop.from, hop.to, hop.fromPort ?? "", hop.toPort ?? "", hop.remark ?? "");
     if (!entry.keys.has(exact)) {
       entry.keys.add(exact);
       entry.hops.push(hop);
@@ -175,7 +181,7 @@ class Collector {
       line.toPort = spanOf(hops.flatMap((hop) => hop.toPort ?? []));
       const remarks = [...new Set(hops.flatMap((hop) => hop.remark ?? []))];
       line.remark = remarks.length <= 2 ? remarks.join(", ") : "";
-      line.count = new Set(hops.map((hop) => JSON.stringify([hop.from, hop.to, hop.fromPort, hop.toPort]))).size;
+      line.count = new Set(hops.map((hop) => this.key(hop.from, hop.to, hop.fromPort ?? "", hop.toPort ?? ""))).size;
     }
     return [...this.lines.values()].map((entry) => entry.line);
   }

@@ -6,16 +6,16 @@ import { shorten, wrap } from "../svg/wrap";
 import { columnsOf } from "./columns";
 import { heightsOf, type Heights } from "./heights";
 import { BACK_WORDS, echoWords, flagOf, wordsAt, type Flag, type LineWords } from "./labels";
-import { lanesOf, stripsOf, type Lane, type Strip } from "./lanes";
+import { stripsOf, type Strip } from "./lanes";
 import { legend, LEGEND_HEIGHT } from "./legend";
-import { networkOf, type DrawnPost, type Line, type Network } from "./network";
+import { networkOf, type DrawnEcho, type DrawnPost, type Line, type Network } from "./network";
 import { placePost, type Ground } from "./posts";
 import type { Box, PlacedEcho, PlacedLine, PlacedPost, PlacedStrip, PlacedVerdict, Scene, Text, Zone } from "./scene";
 import { shelf } from "./shelf";
 import { lineWords, moved, sideWords, type SideWords } from "./side";
-import { slotsOf, type Slots } from "./slots";
+import { arrange, type Slots } from "./slots";
 import { ABOVE, BELOW, GAP_AIR, LEADING, LEAST_WIDTH, MARGIN, PADDING, POST, SIDE, SIDE_GAP, STRIP_GAP, TYPE } from "./sizes";
-import { clearance, courseOf, legStretch, placesOf, stubs, turnsOf, type Course, type Turn } from "./widths";
+import { clearance, courseOf, laneOfLeg, legStretch, placesOf, stubs, turnsOf, type Course, type Turn } from "./widths";
 
 const ECHO_SENTENCE = "A voice that turns round and comes back to where it began.";
 const ZONE_HEIGHT = 34;
@@ -45,8 +45,7 @@ export function plan(flow: Flow): Planned {
   const network = networkOf(flow);
   const columns = columnsOf(network);
   const strips = stripsOf(network);
-  const lanes = lanesOf(strips, columns);
-  const slots = slotsOf(lanes, strips, columns);
+  const { lanes, slots } = arrange(strips, columns);
   const posts = new Map(network.posts.map((post) => [post.id, post]));
   const flags = new Map(network.posts.map((post) => [post.id, flagOf(post)]));
   const sides = sidesOf(strips, network);
@@ -63,7 +62,7 @@ export function plan(flow: Flow): Planned {
     }
   }
   const heights = heightsOf(lanes, strips.length, sides.map((side) => side.height), slots, posts, flags, words);
-  const turns = turnsOf(network.echoes, slots, flags);
+  const turns = turnsOf(lanes, network.echoes, columns, slots, flags);
 
   const padding = edges(slots, flags, turns);
   const start = MARGIN + SIDE + SIDE_GAP + padding.left;
@@ -72,14 +71,14 @@ export function plan(flow: Flow): Planned {
   const width = Math.max(LEAST_WIDTH, (x.at(-1) ?? start) + padding.right + MARGIN);
 
   const header = headerOf(flow, width);
-  const down = header.height + ZONE_HEIGHT + 8;
+  const down = header.height + (posts.size === 0 ? 0 : ZONE_HEIGHT + 8);
   const ground: Ground = {
     lanes, strips, slots, x,
     y: heights.lanes.map((y) => y + down),
     reach: lanes.map((lane) => {
       const own = [...lane.posts].map((id) => slots.slotOf.get(id) ?? 0);
       // An echo reaches as far as it turns, just beyond the outermost of its posts.
-      const turn = lane.echo === undefined ? undefined : turns[network.echoes.indexOf(lane.echo.echo)];
+      const turn = lane.echo === undefined ? undefined : turns.get(lane.echo.echo);
       if (turn !== undefined) own.push(turn.slot + (turn.atLeft ? -0.5 : 0.5));
       return { from: Math.min(...own), to: Math.max(...own) };
     }),
@@ -103,14 +102,14 @@ export function plan(flow: Flow): Planned {
       posts: placed,
       loose: rest?.posts ?? [],
       lines: courses.flatMap((course) => placeLine(course, words, ground) ?? []),
-      echoes: network.echoes.flatMap((_, index) => placeEcho(index, network, turns, flags, ground) ?? []),
+      echoes: network.echoes.flatMap((echo) => placeEcho(echo, turns.get(echo), flags, ground) ?? []),
       legend: usedKinds.entries,
     },
   };
 }
 
 /** Room that flags and turning echoes need beyond the first and the last slot. */
-function edges(slots: Slots, flags: ReadonlyMap<string, Flag>, turns: readonly Turn[]): { left: number; right: number } {
+function edges(slots: Slots, flags: ReadonlyMap<string, Flag>, turns: ReadonlyMap<DrawnEcho, Turn>): { left: number; right: number } {
   let left: number = POST.half + 4;
   let right: number = POST.half + 4;
   for (const [id, slot] of slots.slotOf) {
@@ -121,7 +120,7 @@ function edges(slots: Slots, flags: ReadonlyMap<string, Flag>, turns: readonly T
     if (slot === 1) left = Math.max(left, half - POST.half - 10);
     if (slot === slots.count - 2) right = Math.max(right, half - POST.half - 10);
   }
-  for (const turn of turns) {
+  for (const turn of turns.values()) {
     if (turn.atLeft && turn.slot === 0) left = Math.max(left, turn.offset + 12);
     if (!turn.atLeft && turn.slot === slots.count - 1) right = Math.max(right, turn.offset + 12);
   }
@@ -140,6 +139,12 @@ function headerOf(flow: Flow, width: number): { texts: Text[]; verdicts: PlacedV
     y += TYPE.way * LEADING + 2;
     texts.push({
       x: MARGIN, y: y - TYPE.way * 0.3, text: shorten(`During: ${flow.item}`, TYPE.way, inner), size: TYPE.way, bold: false, anchor: "start", rank: "ink2",
+    });
+  }
+  if (flow.bands.length === 0) {
+    y += TYPE.way * LEADING + 2;
+    texts.push({
+      x: MARGIN, y: y - TYPE.way * 0.3, text: "No way across is written down yet.", size: TYPE.way, bold: false, anchor: "start", rank: "ink2",
     });
   }
   y += 14;
@@ -256,17 +261,13 @@ function placeLine(course: Course, words: ReadonlyMap<Line, LineWords>, ground: 
 }
 
 function placeEcho(
-  index: number,
-  network: Network,
-  turns: readonly Turn[],
+  echo: DrawnEcho,
+  turn: Turn | undefined,
   flags: ReadonlyMap<string, Flag>,
   ground: Ground,
 ): PlacedEcho | undefined {
-  const echo = network.echoes[index];
-  const turn = turns[index];
-  if (echo === undefined || turn === undefined) return undefined;
-  const laneOf = (leg: "out" | "back"): number => ground.lanes.findIndex((lane: Lane) => lane.echo?.echo === echo && lane.echo.leg === leg);
-  const [outLane, backLane] = [laneOf("out"), laneOf("back")];
+  if (turn === undefined) return undefined;
+  const [outLane, backLane] = [laneOfLeg(ground.lanes, echo, "out"), laneOfLeg(ground.lanes, echo, "back")];
   const slot = (id: string | undefined): number => ground.slots.slotOf.get(id ?? "") ?? 0;
   const xOf = (at: number): number => ground.x[at] ?? 0;
   const outY = ground.y[outLane] ?? 0;
@@ -279,7 +280,10 @@ function placeEcho(
   const arrows: { x: number; y: number; right: boolean }[] = [];
   const middleOf = (leg: readonly string[], lane: number): number => {
     const stretch = legStretch(leg, lane, ground.slots);
-    if (stretch === undefined) return (turnX + startX) / 2;
+    if (stretch === undefined) {
+      const clear = clearance(turn.slot, lane, ground.slots, flags);
+      return (turnX + xOf(turn.slot) + (turn.atLeft ? -clear : clear)) / 2;
+    }
     const from = xOf(stretch.from) + clearance(stretch.from, lane, ground.slots, flags);
     return (from + xOf(stretch.to) - clearance(stretch.to, lane, ground.slots, flags)) / 2;
   };

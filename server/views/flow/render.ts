@@ -29,7 +29,7 @@ function sheet(theme: Theme | undefined): string {
     ".page{fill:var(--page)}",
     ".strip{fill:var(--ground);stroke:var(--edge);stroke-width:1}",
     ".strip.echoes{fill:none;stroke:none}",
-    ".strip.shelf{fill:none;stroke:var(--edge);stroke-dasharray:2 5}",
+    ".strip.shelf{fill:none;stroke:var(--pale);stroke-dasharray:2 5}",
     ".zone{stroke:var(--ink2);stroke-width:1.5}",
     ".body,.head{fill:var(--post);stroke:var(--ink);stroke-width:1.6}",
     ".call .body{stroke-dasharray:1 4;stroke-linecap:round;stroke-width:2.4}",
@@ -46,8 +46,11 @@ function sheet(theme: Theme | undefined): string {
     ".bead.in{stroke:var(--in)}",
     ".bead.pale{stroke:var(--pale);stroke-width:2}",
     ".bead.echo{stroke:var(--trouble)}",
+    ".hole{fill:var(--page)}",
     ".torn{stroke:var(--trouble);stroke-width:2.6;stroke-linecap:round;stroke-linejoin:round}",
     ".echo-path{stroke:var(--trouble);stroke-width:3;stroke-linejoin:round;stroke-linecap:round}",
+    ".turn>*{stroke:var(--trouble);stroke-width:3;stroke-linecap:round;stroke-linejoin:round}",
+    ".turn .tip{fill:var(--trouble);stroke-width:1}",
     ".mark>*{stroke:var(--ink);stroke-width:1.8}",
     ".mark .sign,.ailing .sign{stroke:#000}",
     ".mark.works>*{fill:var(--works)}",
@@ -80,7 +83,7 @@ function source(where: Where | undefined, label: string, stops: boolean): Record
 function verdict(placed: PlacedVerdict): Node[] {
   return [
     ...(placed.whole === undefined ? [] : [element("title", {}, placed.whole)]),
-    ...(placed.verdict === "echo" ? [] : [verdictMark(placed.verdict, placed.markX, placed.markY)]),
+    ...(placed.verdict === undefined ? [] : [verdictMark(placed.verdict, placed.markX, placed.markY)]),
     ...placed.texts.map(text),
   ];
 }
@@ -102,14 +105,25 @@ function stroke(style: LineStyle, from: number, to: number, y: number): Element[
   return [-2.6, 2.6].map((shift) => element("path", { class: "run in", d: path("M", from, y + shift, "H", to) }));
 }
 
+/** Half the height of the opening that words of this height stand in, and the ragged edge down one side of it. */
+function edgeOf(height: number, atLeft: boolean): { half: number; points: string[] } {
+  const half = Math.max(13, height / 2 + 4);
+  const teeth = 2 * Math.max(2, Math.round(half / 6));
+  const reach = atLeft ? 5 : -5;
+  return { half, points: Array.from({ length: teeth }, (_, index) => path("l", index % 2 === 0 ? reach : -reach, (2 * half) / teeth)) };
+}
+
 /** The end of a line where it is torn off: a ragged edge. */
 function torn(x: number, y: number, height: number, atLeft: boolean): Element {
-  const half = Math.max(12, height / 2 + 3);
-  const teeth = 2 * Math.max(2, Math.round(half / 6));
-  const step = (2 * half) / teeth;
-  const reach = atLeft ? 5 : -5;
-  const points = Array.from({ length: teeth }, (_, index) => path("l", index % 2 === 0 ? reach : -reach, step));
+  const { half, points } = edgeOf(height, atLeft);
   return element("path", { class: "torn", d: `${path("M", x, y - half)} ${points.join(" ")}` });
+}
+
+/** The opening between two torn ends: one sees through the band. */
+function hole(left: number, right: number, y: number, height: number): Element {
+  const { half, points } = edgeOf(height, true);
+  const up = edgeOf(height, false).points.map((point) => point.replace(/(-?[\d.]+)$/u, "-$1"));
+  return element("path", { class: "hole", d: `${path("M", left, y - half)} ${points.join(" ")} ${path("H", right)} ${up.join(" ")} Z` });
 }
 
 function line(placed: PlacedLine, nameOf: (id: string) => string, stops: boolean): Element {
@@ -123,6 +137,7 @@ function line(placed: PlacedLine, nameOf: (id: string) => string, stops: boolean
   ...placed.pieces.flatMap((piece) => stroke(style(piece.pale), piece.from, piece.to, placed.y)),
   ...placed.arrows.map((mark) => arrow(mark.x, placed.y, mark.right, style(mark.pale))),
   ...(placed.gap === undefined ? [] : [
+    hole(placed.gap.left, placed.gap.right, placed.y, placed.gap.height),
     torn(placed.gap.left, placed.y, placed.gap.height, true),
     torn(placed.gap.right, placed.y, placed.gap.height, false),
   ]),

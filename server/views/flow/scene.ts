@@ -66,7 +66,8 @@ export interface PlacedEcho {
 
 /** A verdict: mark, word, sentence. */
 export interface PlacedVerdict {
-  readonly verdict: Verdict | "echo";
+  /** Without one there is no mark. */
+  readonly verdict: Verdict | "echo" | undefined;
   readonly markX: number;
   readonly markY: number;
   readonly texts: readonly Text[];

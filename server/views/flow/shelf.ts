@@ -30,7 +30,7 @@ export function shelf(loose: readonly DrawnPost[], left: number, x: number, y: n
     rows.push({ top: height, height: row });
     height += row;
   }
-  const side = sideWords("On no way across", "echo", loose.length === 0 ? "" : sentence(loose), note, SIDE);
+  const side = sideWords("On no way across", undefined, loose.length === 0 ? "" : sentence(loose), note, SIDE);
   height = Math.max(height, side.height + PADDING) + PADDING;
   const posts = loose.flatMap((post, index): PlacedPost[] => {
     const row = rows[Math.floor(index / perRow)];

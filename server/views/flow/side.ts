@@ -1,6 +1,6 @@
 /** Verdicts in words: at the side of each band, and above all bands for the call and the internet. */
 import { VERDICT_WORDS, type Verdict } from "../../model/ways";
-import { wrap } from "../svg/wrap";
+import { balance, wrap } from "../svg/wrap";
 import type { PlacedVerdict, Text } from "./scene";
 import { LEADING, TYPE } from "./sizes";
 
@@ -15,7 +15,7 @@ export interface SideWords {
 }
 
 /** Title, mark with the verdict's word, sentence, and what is not drawn. */
-export function sideWords(title: string, verdict: Verdict | "echo", sentence: string, note: string, width: number): SideWords {
+export function sideWords(title: string, verdict: PlacedVerdict["verdict"], sentence: string, note: string, width: number): SideWords {
   const texts: Text[] = [];
   let y = 0;
   const write = (lines: readonly string[], size: number, bold: boolean, rank: Text["rank"], x = 0): void => {
@@ -25,16 +25,16 @@ export function sideWords(title: string, verdict: Verdict | "echo", sentence: st
     }
   };
   write(wrap(title, TYPE.way, width, 2, true).lines, TYPE.way, true, "ink");
-  y += 8;
+  y += verdict === undefined ? 2 : 8;
   const markY = y + MARK / 2;
-  const word = verdict === "echo" ? "" : VERDICT_WORDS[verdict];
-  if (word !== "") {
+  if (verdict !== undefined) {
+    const word = verdict === "echo" ? "comes back" : VERDICT_WORDS[verdict];
     texts.push({
       x: MARK + MARK_GAP, y: markY + TYPE.verdict * 0.36, text: word, size: TYPE.verdict, bold: true, anchor: "start", rank: "ink",
     });
     y += MARK + 5;
   }
-  const told = wrap(sentence, TYPE.sentence, width, SENTENCE_LINES);
+  const told = balance(sentence, TYPE.sentence, width, SENTENCE_LINES);
   write(told.lines, TYPE.sentence, false, "ink");
   if (note !== "") {
     y += 4;
@@ -55,7 +55,7 @@ export function lineWords(title: string, verdict: Verdict, sentence: string, wid
     x, y: markY + TYPE.way * 0.36, text: `${title}: ${VERDICT_WORDS[verdict]}`, size: TYPE.way, bold: true, anchor: "start", rank: "ink",
   });
   let y = MARK + 3;
-  const told = wrap(sentence, TYPE.sentence, width - x, 3);
+  const told = balance(sentence, TYPE.sentence, width - x, 3);
   for (const text of told.lines) {
     y += TYPE.sentence * LEADING;
     texts.push({ x, y: y - TYPE.sentence * 0.3, text, size: TYPE.sentence, bold: false, anchor: "start", rank: "ink" });

@@ -1,13 +1,13 @@
 /** Measures of the drawing, in pixels at its natural size. */
 
 /** Sizes of type. */
-export const TYPE = { title: 24, way: 16, verdict: 18, sentence: 14, name: 15, detail: 13, port: 13, gap: 15, echo: 15, note: 13 } as const;
+export const TYPE = { title: 26, way: 17, verdict: 19, sentence: 15, name: 16, detail: 14, port: 14, gap: 16, echo: 16, note: 14 } as const;
 /** Distance of lines of type, as a multiple of their size. */
 export const LEADING = 1.26;
 
 export const MARGIN = 28;
 /** Width of the words at the side of a band. */
-export const SIDE = 272;
+export const SIDE = 288;
 /** From the words to the first post. */
 export const SIDE_GAP = 36;
 /** Padding inside the ground of a band. */
@@ -18,21 +18,22 @@ export const STRIP_GAP = 14;
 export const POST = { half: 10, beyond: 15, spineHalf: 1.5, headRadius: 9, foot: 3 } as const;
 export const BEAD = 5.5;
 /** From a post, or its head, to the words above it. */
-export const FLAG_GAP = 9;
-export const FLAG_WIDTH = 124;
+export const FLAG_GAP = 10;
+export const FLAG_WIDTH = 132;
 /** Base line of the words above a line; top of the words below it. */
-export const ABOVE = 10;
-export const BELOW = 9;
+export const ABOVE = 11;
+export const BELOW = 10;
 /** Least distance of two lines. */
 export const PITCH = 42;
 /** Words at a line are not wider than this. */
-export const LABEL_WIDTH = 132;
+export const LABEL_WIDTH = 140;
 /** Words in a gap. */
-export const GAP_WIDTH = 128;
-/** What is left of a line on both sides of a gap, at least; and the air around the words. */
-export const STUB = 40;
+export const GAP_WIDTH = 136;
+/** The air around the words in a gap. */
 export const GAP_AIR = 14;
+/** What is left of a line on both sides of a gap, at least: so much that high words in the gap stay clear of the words above a post. */
+export const STUB = FLAG_WIDTH / 2 - POST.half - GAP_AIR + 6;
 /** Radius of the turn of an echo is half the distance of its legs, but at most this. */
 export const TURN_RADIUS = 26;
 /** A drawing is stretched to this width where it would be narrower. */
-export const LEAST_WIDTH = 1180;
+export const LEAST_WIDTH = 1200;

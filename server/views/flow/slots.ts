@@ -2,7 +2,8 @@
  * Where in its column a post stands. Posts whose heights do not meet stand one above the other; others stand side by side, in the
  * order that lets the fewest lines pass posts that they do not touch.
  */
-import { endsOf, type Lane, type Strip } from "./lanes";
+import { endsOf, lanesOf, type Lane, type Strip } from "./lanes";
+import type { Line } from "./network";
 
 export interface Slots {
   /** Place of each post counted from the left over all columns. */
@@ -71,6 +72,29 @@ export function slotsOf(lanes: readonly Lane[], strips: readonly Strip[], column
     }
   }
   return { slotOf, count: next, hullOf };
+}
+
+/**
+ * Lanes and slots together. Lines that go to and fro between posts of one column may turn out to lie over each other once these stand
+ * side by side; such lines then get lanes of their own.
+ */
+export function arrange(strips: readonly Strip[], columns: ReadonlyMap<string, number>): { lanes: Lane[]; slots: Slots } {
+  const alone = new Set<Line>();
+  for (;;) {
+    const lanes = lanesOf(strips, columns, alone);
+    const slots = slotsOf(lanes, strips, columns);
+    const before = alone.size;
+    for (const lane of lanes) {
+      const spans = lane.lines.map((line) => {
+        const [a, b] = [slots.slotOf.get(line.from) ?? 0, slots.slotOf.get(line.to) ?? 0];
+        return { line, from: Math.min(a, b), to: Math.max(a, b) };
+      });
+      for (const [index, span] of spans.entries()) {
+        for (const other of spans.slice(index + 1)) if (span.from < other.to && other.from < span.to) alone.add(span.line).add(other.line);
+      }
+    }
+    if (alone.size === before) return { lanes, slots };
+  }
 }
 
 /** Posts of one column, parted into groups that can stand one above the other. */

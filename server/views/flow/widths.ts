@@ -3,7 +3,7 @@
  * narrowest drawing that grants all of it is found in one sweep from the left (longest paths in a graph without cycles).
  */
 import { BACK_WORDS, echoWords, type Flag, type LineWords } from "./labels";
-import { endsOf, type Lane, type Strip } from "./lanes";
+import { endsOf, nestsOf, type Lane, type Strip } from "./lanes";
 import { reachAbove, type Heights } from "./heights";
 import type { DrawnEcho, DrawnPost, Line } from "./network";
 import type { Slots } from "./slots";
@@ -81,22 +81,40 @@ export interface Turn {
   readonly offset: number;
 }
 
-export function turnsOf(echoes: readonly DrawnEcho[], slots: Slots, flags: ReadonlyMap<string, Flag>): Turn[] {
-  const turns: Turn[] = [];
-  // The innermost first: those around it must reach farther.
-  for (const echo of [...echoes].reverse()) {
-    const slotOf = (id: string | undefined): number => slots.slotOf.get(id ?? "") ?? 0;
-    const start = slotOf(echo.out[0]);
-    const turnOut = slotOf(echo.out.at(-1));
-    const turnBack = slotOf(echo.back[0]);
-    const atLeft = start !== turnOut ? start > turnOut : turnBack <= turnOut;
-    const slot = atLeft ? Math.min(turnOut, turnBack) : Math.max(turnOut, turnBack);
-    const width = Math.max(...[echo.out.at(-1), echo.back[0]].map((id) => flags.get(id ?? "")?.width ?? 0));
-    let offset = Math.max(POST.half, width / 2) + 16;
-    for (const inner of turns) if (inner.atLeft === atLeft && inner.slot === slot) offset = Math.max(offset, inner.offset + 24);
-    turns.push({ atLeft, slot, offset });
+/** The turns of all echoes. An outer one reaches farther out than all within it. */
+export function turnsOf(
+  lanes: readonly Lane[],
+  echoes: readonly DrawnEcho[],
+  columns: ReadonlyMap<string, number>,
+  slots: Slots,
+  flags: ReadonlyMap<string, Flag>,
+): Map<DrawnEcho, Turn> {
+  const turns = new Map<DrawnEcho, Turn>();
+  for (const [side, nest] of nestsOf(echoes, columns).entries()) {
+    const atLeft = side === 0;
+    let inner: Turn | undefined;
+    for (const echo of [...nest].reverse()) {
+      const visited = [...echo.out, ...echo.back];
+      const own = [...visited.map((id) => slots.slotOf.get(id) ?? 0), ...(inner === undefined ? [] : [inner.slot])];
+      const slot = atLeft ? Math.min(...own) : Math.max(...own);
+      const outermost = visited.filter((id) => slots.slotOf.get(id) === slot);
+      let offset = Math.max(POST.half, ...outermost.map((id) => (flags.get(id)?.width ?? 0) / 2)) + 16;
+      // A leg that passes one slot only has its words between there and the turn.
+      for (const leg of ["out", "back"] as const) {
+        const lane = laneOfLeg(lanes, echo, leg);
+        const width = leg === "out" ? echoWords(echo.run.title).width : widthOf(BACK_WORDS, TYPE.echo, true);
+        if (legStretch(echo[leg], lane, slots) === undefined) offset = Math.max(offset, clearance(slot, lane, slots, flags) + width + 24);
+      }
+      if (inner?.slot === slot) offset = Math.max(offset, inner.offset + 24);
+      inner = { atLeft, slot, offset };
+      turns.set(echo, inner);
+    }
   }
-  return turns.reverse();
+  return turns;
+}
+
+export function laneOfLeg(lanes: readonly Lane[], echo: DrawnEcho, leg: "out" | "back"): number {
+  return lanes.findIndex((lane) => lane.echo?.echo === echo && lane.echo.leg === leg);
 }
 
 /** Least distance of the middles of two posts that have a line without words between them. */
@@ -111,7 +129,7 @@ export function placesOf(
   posts: ReadonlyMap<string, DrawnPost>,
   flags: ReadonlyMap<string, Flag>,
   words: ReadonlyMap<Line, LineWords>,
-  turns: readonly Turn[],
+  turns: ReadonlyMap<DrawnEcho, Turn>,
   atLeast: number,
 ): number[] {
   const constraints: Constraint[] = [];
@@ -181,23 +199,19 @@ function needOfEchoes(
   lanes: readonly Lane[],
   slots: Slots,
   flags: ReadonlyMap<string, Flag>,
-  turns: readonly Turn[],
+  turns: ReadonlyMap<DrawnEcho, Turn>,
   need: (from: number, to: number, distance: number) => void,
 ): void {
-  let index = 0;
-  for (const [at, lane] of lanes.entries()) {
-    if (lane.echo?.leg !== "out") continue;
-    const turn = turns[index];
-    index += 1;
-    if (turn === undefined) continue;
-    const { echo } = lane.echo;
-    if (turn.atLeft && turn.slot > 0) need(turn.slot - 1, turn.slot, turn.offset + TURN_RADIUS / 2 + POST.half + 10);
-    if (!turn.atLeft && turn.slot < slots.count - 1) need(turn.slot, turn.slot + 1, turn.offset + TURN_RADIUS / 2 + POST.half + 10);
-    const out = legStretch(echo.out, at, slots);
-    if (out !== undefined) need(out.from, out.to, roomBeside(out, at, slots, flags, echoWords(echo.run.title).width));
-    const backLane = lanes.findIndex((other) => other.echo?.echo === echo && other.echo.leg === "back");
-    const back = legStretch(echo.back, backLane, slots);
-    if (back !== undefined) need(back.from, back.to, roomBeside(back, backLane, slots, flags, widthOf(BACK_WORDS, TYPE.echo, true)));
+  for (const [echo, turn] of turns) {
+    const away = turn.offset + TURN_RADIUS / 2 + POST.half + 10;
+    if (turn.atLeft && turn.slot > 0) need(turn.slot - 1, turn.slot, away);
+    if (!turn.atLeft && turn.slot < slots.count - 1) need(turn.slot, turn.slot + 1, away);
+    for (const leg of ["out", "back"] as const) {
+      const lane = laneOfLeg(lanes, echo, leg);
+      const stretch = legStretch(echo[leg], lane, slots);
+      const width = leg === "out" ? echoWords(echo.run.title).width : widthOf(BACK_WORDS, TYPE.echo, true);
+      if (stretch !== undefined) need(stretch.from, stretch.to, roomBeside(stretch, lane, slots, flags, width));
+    }
   }
 }
 

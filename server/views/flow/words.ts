@@ -6,7 +6,9 @@ import type { Line, Network } from "./network";
 
 /** A description longer than this nobody listens to. */
 const MOST_RUNS = 60;
+/** Lengths of names and of sentences, in letters' widths. */
 const NAME_LENGTH = 80;
+const SENTENCE_LENGTH = 250;
 
 function brief(name: string): string {
   return shorten(name, 1, NAME_LENGTH);
@@ -14,7 +16,7 @@ function brief(name: string): string {
 
 /** A sentence ends in a full stop, whoever wrote it. */
 function sentence(text: string): string {
-  const trimmed = text.trim();
+  const trimmed = shorten(text, 1, SENTENCE_LENGTH);
   return trimmed === "" || /[.!?…]$/u.test(trimmed) ? trimmed : `${trimmed}.`;
 }
 
@@ -35,7 +37,7 @@ function describeRun(run: Run, lines: readonly Line[], nameOf: (id: string) => s
   const path = [first.from, ...lines.map((line) => line.to)].map((id) => brief(nameOf(id))).join(", ");
   const gaps = lines.filter((line) => line.gap !== "");
   const breaks = gaps.map((line) => `breaks between ${brief(nameOf(line.from))} and ${brief(nameOf(line.to))}: ${brief(line.gap)}`);
-  return sentence(`${title}${path}; ${breaks.length === 0 ? "complete" : breaks.join("; ")}`);
+  return `${title}${path}; ${breaks.length === 0 ? "complete" : breaks.join("; ")}.`;
 }
 
 /** The title and the description of the whole drawing. */
@@ -60,8 +62,8 @@ export function describe(flow: Flow, network: Network): { title: string; descrip
     parts.push(`${heading}: goes out by ${way(echo.out)}, turns round and comes back by ${way(echo.back)}.`);
   }
   if (network.echoesLeft > 0) parts.push(`${network.echoesLeft} more echoes are not drawn.`);
-  for (const post of network.posts) if (post.trouble !== "") parts.push(sentence(`${brief(post.name)}: ${brief(post.trouble)}`));
-  if (network.loose.length > 0) parts.push(sentence(`On no way across: ${network.loose.map((post) => brief(post.name)).join(", ")}`));
+  for (const post of network.posts) if (post.trouble !== "") parts.push(`${brief(post.name)}: ${sentence(brief(post.trouble))}`);
+  if (network.loose.length > 0) parts.push(`On no way across: ${network.loose.map((post) => brief(post.name)).join(", ")}.`);
   if (network.postsLeft > 0) parts.push(`${network.postsLeft} more posts are not drawn.`);
   parts.push(`${WAY_TITLES.call}: ${VERDICT_WORDS[flow.call.verdict]}. ${sentence(flow.call.sentence)}`);
   parts.push(`${WAY_TITLES.internet}: ${VERDICT_WORDS[flow.internet.verdict]}. ${sentence(flow.internet.sentence)}`);

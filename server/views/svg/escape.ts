@@ -8,7 +8,7 @@ const REPLACEMENT = "\uFFFD";
 /** More marks than this on one letter climb out of their line. */
 const MARKS_PER_LETTER = 2;
 /** Texts longer than this are cut: a drawing is no place for a novel, and its size must stay bounded. */
-const LONGEST = 6000;
+const LONGEST = 40_000;
 
 /**
  * Replaces what XML 1.0 does not allow in a document (section 2.2, production Char) and the marks that steer the reading

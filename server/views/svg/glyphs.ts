@@ -32,14 +32,20 @@ const PICTURE = /^\p{Extended_Pictographic}$/u;
 /** A substitute font may run wider than the one the table is of. */
 const MARGIN = 1.04;
 
+/** Signs beyond ASCII that words about a setup are likely to have, as they are in both weights (recalled, the wider of the two). */
+const SIGNS: Readonly<Record<string, number>> = {
+  "…": 1000, "—": 1000, "–": 556, "×": 584, "·": 333, "°": 400, "€": 556, "£": 556, "ß": 611, "ø": 611, "Ø": 778, "“": 500, "”": 500, "„": 500,
+  "‘": 278, "’": 278, "«": 556, "»": 556, "±": 584, "≥": 584, "≤": 584, "−": 584, "½": 834, "µ": 611, "Ω": 800,
+};
+
 /** Advance width of one character in thousandths of the font size. */
 export function advance(character: string, bold: boolean): number {
   const code = character.codePointAt(0) ?? 0;
   const table = bold ? BOLD : REGULAR;
   if (code >= 32 && code <= 126) return table[code - 32] ?? 600;
   if (MARK.test(character) || code === 0x200d || code === 0xfe0f) return 0;
-  if (character === "…" || character === "—") return 1000;
-  if (character === "–") return 556;
+  const sign = SIGNS[character];
+  if (sign !== undefined) return sign;
   if (code < 0x250) {
     // An accented letter is as wide as the letter below its accent.
     const base = character.normalize("NFD").codePointAt(0) ?? 0;
