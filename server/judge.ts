@@ -2,7 +2,7 @@
  * How a case stands up to what is not known: measured at the best guess, at both ends of every open value that it read, one at a
  * time, and at all kind ends and all unkind ends together. The one place where levels are decided; no check lowers its own.
  */
-import type { Case, Outcome, Saying } from "./checks/check";
+import type { Case, Check, Outcome, Saying } from "./checks/check";
 import type { Severity } from "./finding";
 import type { Ranged } from "./model/ranged";
 import { Trial, type End } from "./model/trial";
@@ -31,6 +31,13 @@ export interface Judgement {
   readonly turnedBy: readonly Swing[];
   /** In order at the best guess, but one end of one value makes it an error. */
   readonly couldFail: readonly Swing[];
+}
+
+/** A case judged in one item of the programme. */
+export interface Judged {
+  readonly check: Check;
+  readonly item: string | undefined;
+  readonly judgement: Judgement;
 }
 
 const RANK: Readonly<Record<Severity, number>> = { plan: 1, hint: 1, warning: 2, error: 3 };

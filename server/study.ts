@@ -1,9 +1,9 @@
 /** The façade: texts in, study out. Every floor above asks here, and nowhere else. */
 import { CHECKS } from "./checks/catalogue";
-import type { Case, Check, Remedy, Scene } from "./checks/check";
+import type { Case, Remedy, Scene } from "./checks/check";
 import { figuresOf } from "./figures";
 import type { Assumption, Figure, Finding, Question, Severity, TextProblem, WayVerdict } from "./finding";
-import { judge, rank, Trials, type Judgement } from "./judge";
+import { judge, rank, Trials, type Judged, type Judgement } from "./judge";
 import type { Texts } from "./model/files";
 import { canonical } from "./model/names";
 import { isAssumed } from "./model/ranged";
@@ -41,13 +41,6 @@ export interface Study {
   flow(item?: string): Flow;
   /** What might mend a finding, cheapest first; nobody has tried it yet. */
   remedies(finding: Finding): readonly Remedy[];
-}
-
-/** A case judged in one item. */
-export interface Judged {
-  readonly check: Check;
-  readonly item: string | undefined;
-  readonly judgement: Judgement;
 }
 
 export function study(texts: Texts, path: string): Study {

@@ -1,7 +1,7 @@
 /** The six verdicts, each with its weakest link and the facts that it hangs on; and what to find out first. */
 import type { Scene } from "./checks/check";
 import type { Finding, Question, WayVerdict } from "./finding";
-import { rank } from "./judge";
+import { rank, type Judged } from "./judge";
 import { list, rate, shown } from "./model/show";
 import type { Setup } from "./model/setup";
 import { WAYS, type Verdict, type WayName } from "./model/ways";
@@ -9,7 +9,6 @@ import { questionOf } from "./questions";
 import { Trial } from "./model/trial";
 import { heardFrom } from "./signal/coverage";
 import { streamsOver, total } from "./signal/streams";
-import type { Judged } from "./study";
 
 /** Codes that say something on a way without deciding whether it works. */
 const BESIDE: ReadonlySet<string> = new Set(["one-device-carries-all"]);
