@@ -52,7 +52,7 @@ function sheet(theme: Theme | undefined): string {
     ".turn>*{stroke:var(--trouble);stroke-width:3;stroke-linecap:round;stroke-linejoin:round}",
     ".turn .tip{fill:var(--trouble);stroke-width:1}",
     ".mark>*{stroke:var(--ink);stroke-width:1.8}",
-    ".mark .sign,.ailing .sign{stroke:#000}",
+    ".mark .sign,.ailing .sign{stroke:var(--sign)}",
     ".mark.works>*{fill:var(--works)}",
     ".mark.doubtful>*{fill:var(--doubtful)}",
     ".mark.unknown>*{fill:var(--unknown)}",

@@ -34,24 +34,26 @@ export interface Palette {
   readonly works: string;
   readonly doubtful: string;
   readonly unknown: string;
+  /** The sign inside a mark that has one of the two colours above. */
+  readonly sign: string;
 }
 
 export const PALETTES: Readonly<Record<Theme, Palette>> = {
   light: {
     page: "#FFFFFF", ground: "#F4F6F8", edge: "#F4F6F8", ink: "#17202A", ink2: "#4A5663", post: "#DCE2E8",
-    out: BLUE, in: GREEN, pale: "#7C8894", trouble: VERMILION, works: "#FFFFFF", doubtful: ORANGE, unknown: SKY_BLUE,
+    out: BLUE, in: GREEN, pale: "#7C8894", trouble: VERMILION, works: "#FFFFFF", doubtful: ORANGE, unknown: SKY_BLUE, sign: "#000000",
   },
   dark: {
     page: "#14181D", ground: "#1D232A", edge: "#1D232A", ink: "#F3F5F7", ink2: "#B6C0CA", post: "#3C4752",
-    out: SKY_BLUE, in: GREEN, pale: "#8794A1", trouble: VERMILION, works: "#14181D", doubtful: ORANGE, unknown: SKY_BLUE,
+    out: SKY_BLUE, in: GREEN, pale: "#8794A1", trouble: VERMILION, works: "#14181D", doubtful: ORANGE, unknown: SKY_BLUE, sign: "#000000",
   },
   contrast: {
     page: "#000000", ground: "#000000", edge: "#FFFFFF", ink: "#FFFFFF", ink2: "#FFFFFF", post: "#000000",
-    out: SKY_BLUE, in: YELLOW, pale: "#C8C8C8", trouble: ORANGE, works: "#000000", doubtful: ORANGE, unknown: SKY_BLUE,
+    out: SKY_BLUE, in: YELLOW, pale: "#C8C8C8", trouble: ORANGE, works: "#000000", doubtful: ORANGE, unknown: SKY_BLUE, sign: "#000000",
   },
   print: {
     page: "#FFFFFF", ground: "#FFFFFF", edge: "#8A8A8A", ink: "#000000", ink2: "#333333", post: "#E4E4E4",
-    out: "#000000", in: "#000000", pale: "#777777", trouble: "#000000", works: "#FFFFFF", doubtful: "#C4C4C4", unknown: "#FFFFFF",
+    out: "#000000", in: "#000000", pale: "#777777", trouble: "#000000", works: "#FFFFFF", doubtful: "#C4C4C4", unknown: "#FFFFFF", sign: "#000000",
   },
 };
 
@@ -59,6 +61,7 @@ export const PALETTES: Readonly<Record<Theme, Palette>> = {
 const FORCED: Palette = {
   page: "Canvas", ground: "Canvas", edge: "CanvasText", ink: "CanvasText", ink2: "CanvasText", post: "Canvas",
   out: "CanvasText", in: "CanvasText", pale: "GrayText", trouble: "CanvasText", works: "Canvas", doubtful: "Canvas", unknown: "Canvas",
+  sign: "CanvasText",
 };
 
 function properties(selector: string, palette: Palette): string {
