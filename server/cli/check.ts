@@ -9,8 +9,8 @@ import { Places } from "./places";
 import { countsOf, countWords, printStudy, type Seen } from "./printStudy";
 import { Progress } from "./progress";
 import { SarifLog } from "./sarif";
-import { Folders, type Source } from "./texts";
-import { counted } from "./wording";
+import { Folders, shownPath, type Source } from "./texts";
+import { counted, plain } from "./wording";
 
 type Bar = "error" | "warning" | "never";
 
@@ -95,6 +95,7 @@ export const check: Command = {
     let others = 0;
     let unread = 0;
     let found = false;
+    const closed = new Set<string>();
 
     const format = given.value("format") ?? "text";
     const mending = format !== "text" || sources.length <= MOST_MENDED;
@@ -120,6 +121,7 @@ export const check: Command = {
       const counts = countsOf(one);
       for (const severity of ["error", "warning", "hint", "plan"] as const) total[severity] += counts[severity];
       if (above(bar, counts)) found = true;
+      if (one.problems.some((problem) => problem.code === "use-outside")) closed.add(source.texts.root);
       const text = reporter.add(one, Places.of(one, source.texts), source, (finding) => {
         if (!mending) return [];
         progress.say(`looking for mends, ${i + 1} of ${sources.length}: ${source.shown}`);
@@ -132,6 +134,9 @@ export const check: Command = {
     }
     progress.clear();
     await terminal.out(reporter.end());
+    if (closed.size > 0) {
+      terminal.err(`Only what lies in ${[...closed].map((root) => plain(shownPath(root) || root)).join(", ")} may be read: the nearest folder upwards with a .git, or the one that --root DIR names.\n`);
+    }
     if (format === "text" && sources.length > 1) {
       const parts = [counted(setups, "setup")];
       if (others > 0) parts.push(`${counted(others, "other file")} read as text`);

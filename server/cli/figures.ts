@@ -24,6 +24,21 @@ export const figureJson = (figure: Figure): Record<string, unknown> => ({
 
 const quantity = (value: number, unit: string): string => (unit === "" ? number(value) : `${number(value)} ${unit}`);
 
+const band = (hertz: number): string => (hertz >= 1000 ? `${number(hertz / 1000)} kHz` : `${number(hertz)} Hz`);
+
+/** Figures that differ in their octave band alone are one line. */
+function series(figures: readonly Figure[]): [Figure, ...Figure[]][] {
+  const out: [Figure, ...Figure[]][] = [];
+  let last = "";
+  for (const figure of figures) {
+    const key = figure.band === undefined ? "" : JSON.stringify([figure.of, figure.at, figure.formula, figure.source, figure.inputs]);
+    if (key !== "" && key === last) out[out.length - 1]?.push(figure);
+    else out.push([figure]);
+    last = key;
+  }
+  return out;
+}
+
 /** Figures for people: those of one name together, with the working of each. */
 export function printFigures(figures: readonly Figure[], page: Page): string {
   const groups = new Map<string, Figure[]>();
@@ -37,20 +52,27 @@ export function printFigures(figures: readonly Figure[], page: Page): string {
     const out = [page.paint("strong", plain(name))];
     // The working is said once for figures that share it, and again where it changes.
     let working = "";
-    for (const figure of group) {
+    for (const [figure, ...others] of series(group)) {
       const next = `${figure.formula}\u0000${figure.source}`;
       if (next !== working) {
         working = next;
         if (figure.formula !== "") out.push(hung("  by      ", figure.formula, page.width));
         if (figure.source !== "") out.push(hung("  source  ", figure.source, page.width));
       }
-      const where = [figure.of.join(", "), figure.at === undefined ? "" : `at ${figure.at}`, figure.band === undefined ? "" : `${figure.band} Hz`];
-      const first = `  ${page.paint("strong", quantity(figure.value, figure.unit))}`;
-      const head = where.filter((part) => part !== "").join(", ");
-      out.push(head === "" ? first : `${first}  ${plain(head)}`);
+      const where = [figure.of.join(", "), figure.at === undefined ? "" : `at ${figure.at}`].filter((part) => part !== "").join(", ");
+      if (others.length > 0) {
+        const bands = [figure, ...others].map((one) => `${band(one.band ?? 0)} ${quantity(one.value, one.unit)}`);
+        out.push(hung("  ", `${where === "" ? "" : `${where}:  `}${bands.join("; ")}`, page.width, 4));
+      } else {
+        const value = quantity(figure.value, figure.unit);
+        const of = [where, figure.band === undefined ? "" : band(figure.band)].filter((part) => part !== "").join(", ");
+        // Painted after wrapping: colours have no width.
+        const line = hung(`  ${value}  `, of, page.width, 4);
+        out.push(`  ${page.paint("strong", value)}${line.slice(2 + value.length)}`);
+      }
       if (figure.inputs.length > 0) {
         const inputs = figure.inputs.map((i) => `${i.name} ${quantity(i.value, i.unit)}${i.assumed === true ? " (assumed)" : ""}`);
-        out.push(hung("          from  ", inputs.join("; "), page.width));
+        out.push(hung("    from  ", inputs.join("; "), page.width));
       }
     }
     blocks.push(out.join("\n"));

@@ -90,6 +90,9 @@ async function list(source: Source, terminal: Terminal): Promise<Status> {
   return FINE;
 }
 
+/** What is computed without a part of the setup says nothing on the whole. */
+const INCOMPLETE: ReadonlySet<string> = new Set(["cannot-read", "use-outside", "use-cycle", "too-many-files"]);
+
 async function apply(source: Source, code: string, terminal: Terminal): Promise<Status> {
   const codes = CATALOGUE.map((entry) => entry.code);
   if (code !== "all" && !codes.includes(code)) {
@@ -105,6 +108,10 @@ async function apply(source: Source, code: string, terminal: Terminal): Promise<
     if (why !== undefined) {
       throw new CannotRun(`${shownPath(`${source.texts.root}/${file.path}`)}: nothing was changed, because the text itself must be mended first: ${why}`);
     }
+  }
+  const missing = before.problems.find((problem) => INCOMPLETE.has(problem.code));
+  if (missing !== undefined) {
+    throw new CannotRun(`${source.shown}: nothing was changed, because not all that it uses could be read: ${missing.message}`);
   }
   if (!before.findings.some(wanted)) {
     await terminal.out(code === "all" ? "Nothing to mend.\n" : `Nothing to mend: ${source.shown} has no finding ${code}.\n`);
@@ -136,7 +143,7 @@ async function apply(source: Source, code: string, terminal: Terminal): Promise<
   }
   out.push(`Now: ${countWords(countsOf(after))}.`);
   await terminal.out(`${out.join("\n")}\n`);
-  const open = code === "all" ? left.some((finding) => finding.severity === "error") : left.length > 0;
+  const open = code === "all" ? countsOf(after).error > 0 : left.length > 0;
   return open ? FOUND : FINE;
 }
 

@@ -227,7 +227,16 @@ describe("the open folder", () => {
     const found = mistakes(cwd, "evenings/a.bothways");
     expect(found.length).toBeGreaterThan(0);
     expect(found.join(" ")).toMatch(/outside/u);
+    expect(bothways(cwd, "check", "evenings/a.bothways").err).toBe("Only what lies in evenings may be read: the nearest folder upwards with a .git, or the one that --root DIR names.\n");
     expect(mistakes(cwd, "evenings/a.bothways", "--root", ".")).toEqual([]);
+  });
+  it("mends nothing where a part of the setup could not be read", () => {
+    const text = using("../kit/k.bothways");
+    const cwd = folder({ "evenings/a.bothways": text, "kit/k.bothways": KIT });
+    const ran = bothways(cwd, "fix", "evenings/a.bothways", "--apply", "all");
+    expect(isPlainRefusal(ran)).toBe(true);
+    expect(ran.err).toContain("not all that it uses could be read");
+    expect(readFileSync(path.join(cwd, "evenings/a.bothways"), "utf8")).toBe(text);
   });
   it("is not left through a link", () => {
     const cwd = folder({ "in/a.bothways": using("link.bothways"), "out/k.bothways": KIT });

@@ -194,8 +194,8 @@ describe("figures", () => {
     inputs: [{ name: "distance", value: 6.2, unit: "m", assumed: true }], source: "inverse square law",
   };
   it("prints value, unit, working, source and what was assumed", () => {
-    const out = printFigures([figure, { ...figure, at: "row 3", value: 63 }], page);
-    for (const words of ["61.2 dB  box, at row 4, 1000 Hz", "63 dB  box, at row 3, 1000 Hz", "distance 6.2 m (assumed)", "inverse square law"]) expect(out).toContain(words);
+    const out = printFigures([figure, { ...figure, at: "row 3", value: 63 }, { ...figure, at: "row 3", band: 250, value: 58 }, { ...figure, band: undefined, value: 64 }], page);
+    for (const words of ["61.2 dB  box, at row 4, 1 kHz", "box, at row 3: 1 kHz 63 dB; 250 Hz 58 dB", "64 dB  box, at row 4\n", "distance 6.2 m (assumed)", "inverse square law"]) expect(out).toContain(words);
     expect(out.match(/level − 20 lg distance/gu)).toHaveLength(1);
   });
   it("has the keys that scripts count on, the optional ones only where they say something", () => {
