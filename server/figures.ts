@@ -12,7 +12,7 @@ import { directToReverberant, speechLevel, speechTransfer } from "./physics/soun
 import { acoustics } from "./signal/acoustics";
 import { listeners, loudest, loudspeakerField, mouths, playingLevel, voiceAtMicrophone } from "./signal/air";
 import { claims } from "./signal/coverage";
-import { echoOf, loops } from "./signal/echo";
+import { echoOf, worstLoops } from "./signal/echo";
 import { lasts, timeNeeded } from "./signal/endurance";
 import { callDelay, carries, ONLINE } from "./signal/graph";
 import { pictureHeight, viewOf } from "./signal/sight";
@@ -121,7 +121,7 @@ function soundFigures(scene: Scene, trial: Trial): Figure[] {
 }
 
 function echoFigures(scene: Scene, trial: Trial): Figure[] {
-  return loops(scene.graph).flatMap((loop): Figure[] => {
+  return worstLoops(scene.graph).flatMap((loop): Figure[] => {
     const echo = echoOf(scene.graph, loop, trial);
     if (echo === undefined) return [];
     const of = [loop.plays.join.device, loop.sends.join.device];

@@ -24,7 +24,7 @@ export function questionOf(judgement: Judgement, swing: Swing, ways: readonly Wa
 
 function askFor(value: Ranged): string {
   const { label } = value;
-  if (/^(how|whether|where|what)\b/.test(label)) return `Find out ${label}.`;
+  if (/^(how|whether|where|what)\b/.test(label)) return `Not stated: ${label}?`;
   return sentence(`What is ${label}`).replace(/\.$/, "?");
 }
 

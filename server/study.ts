@@ -159,7 +159,7 @@ function makeFinding(group: readonly Judged[], scenes: number): Merged | undefin
   const shownItems = everywhere ? [] : items;
   return {
     finding: {
-      code, severity, ways, items: shownItems, subjects, where: best.cause.where, message, notice: worst.check.entry.notice, chain: said.chain,
+      code, severity, ways, items: shownItems, subjects, where: best.cause.where, message, notice: said.notice ?? worst.check.entry.notice, chain: said.chain,
       identity: [code, best.cause.key, ...shownItems].join(" | "),
       measured: best.measured, limit: best.limit, assumed: assumptions(worst.judgement),
       question: swing === undefined ? undefined : questionOf(worst.judgement, swing, ways, worst.check.entry.title), related: said.related ?? [], folded: [],

@@ -69,7 +69,7 @@ export const ROOM_ROWS: readonly Row[] = [
     head: "chairs", within: ["room", "file"], nature: "fact", body: "seats",
     slots: [
       { id: "name", takes: { kind: "new-name", of: "seats" }, meaning: "what these seats are called; `audience` where nothing is said" },
-      { id: "count", takes: { kind: "quantity", dimension: "count", min: 1, max: 20000 }, required: true, meaning: "how many" },
+      { id: "count", takes: { kind: "quantity", dimension: "count", min: 1, max: 5000 }, required: true, meaning: "how many" },
       { id: "rows", after: "in", takes: { kind: "quantity", dimension: "count", min: 1, max: 400 }, meaning: "how many rows" },
       { id: "place", takes: { kind: "place" }, meaning: "around what, or where" },
     ],

@@ -1,6 +1,6 @@
 import { figure } from "../model/show";
 import { failingTelr } from "../physics/talkerEcho";
-import { echoOf, loopKey, loops } from "../signal/echo";
+import { echoOf, loopKey, worstLoops } from "../signal/echo";
 import { fileOf, type Case, type Check, type Remedy, type Scene } from "./check";
 import type { Loop } from "../signal/echo";
 import { insertInto, rewrite } from "../model/edits";
@@ -17,7 +17,7 @@ export const cancellerBlind: Check = {
     symptoms: ["they hear themselves", "echo despite speakerphone", "canceller does nothing"],
     limit: "as for echo-path",
   },
-  cases: (scene) => loops(scene.graph).filter(unitAlone).map((loop): Case => ({
+  cases: (scene) => worstLoops(scene.graph).filter(unitAlone).map((loop): Case => ({
     key: loopKey(loop), ways: ["call"],
     measure: (trial) => {
       const echo = echoOf(scene.graph, loop, trial);

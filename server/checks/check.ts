@@ -43,6 +43,8 @@ export interface Saying {
   /** The case in a few words, whether it is in order or not: the weakest link of its way. */
   readonly summary: string;
   readonly chain: readonly string[];
+  /** What one notices, where it differs from what the code says in general. */
+  readonly notice?: string;
   readonly related?: readonly { readonly where: Where; readonly message: string }[];
 }
 

@@ -1,13 +1,13 @@
 import { duration, figure } from "../model/show";
 import { canonical } from "../model/names";
 import { failingTelr } from "../physics/talkerEcho";
-import { echoOf, loopKey, loops, type Echo, type Loop } from "../signal/echo";
+import { echoOf, loopKey, worstLoops, type Echo, type Loop } from "../signal/echo";
 import type { Trial } from "../model/trial";
 import type { Case, Check, Outcome, Remedy, Scene } from "./check";
 import { withdraw } from "./join-text";
 
-/** Two joins that disturb each other are one pair, whichever plays. */
-export const pairKey = (loop: Loop): string => [loop.plays, loop.sends].map((s) => canonical(s.join.device)).sort().join(" ");
+/** More than one live device in a room is one cause, however many there are. */
+export const CROSSED = "echo between devices";
 
 /** The second device of a pair: the one that joins later in the text, as a rule the one that was added. */
 export const secondOf = (scene: Scene, loop: Loop) =>
@@ -27,7 +27,7 @@ export const echoPath: Check = {
     symptoms: ["they hear themselves", "echo", "own voice comes back", "delayed voice", "hall", "everything twice"],
     limit: "echo loudness rating below what G.131 accepts at half the round trip: warning; more than 10.5 dB below: error",
   },
-  cases: (scene) => loops(scene.graph)
+  cases: (scene) => worstLoops(scene.graph)
     .filter((loop) => !unitAlone(loop))
     .map((loop): Case => ({
       key: `${loopKey(loop)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["call"],
@@ -51,7 +51,7 @@ function measure(scene: Scene, loop: Loop, trial: Trial): Outcome | undefined {
   const second = secondOf(scene, loop);
   return {
     severity, badness: short, measured: { value: echo.telr, unit: "dB" }, limit: { value: echo.needed, unit: "dB" },
-    cause: { key: `echo ${pairKey(loop)}`, subjects: same ? [plays] : [second.join.device, (second === loop.plays ? loop.sends : loop.plays).join.device], where: second.join.where },
+    cause: { key: same ? `echo ${canonical(plays)}` : CROSSED, subjects: same ? [plays] : [second.join.device, (second === loop.plays ? loop.sends : loop.plays).join.device], where: second.join.where },
     say: () => ({
       because: same
         ? `nothing cancels what ${plays} plays before it sends it back`
@@ -83,12 +83,15 @@ function remedies(scene: Scene, loop: Loop): Remedy[] {
     const off = loop.sends.join.statements.find((s) => s.row.head === "cancels" && s.negated);
     return off === undefined ? [] : [{ title: `Switch echo cancellation on at ${loop.sends.join.device}`, edits: [{ path: off.where.path, start: off.where.start, end: off.where.end, newText: "cancels echo" }] }];
   }
-  const second = secondOf(scene, loop);
-  const name = second.join.device;
-  // The whole sound of the second device first: half of it leaves another loop open.
+  const [main, ...others] = scene.graph.joins.filter((state) => state.sound.length > 0 || state.plays.length > 0);
+  if (main === undefined || others.length === 0) return [];
+  // The whole sound of the second device first: half of it leaves another loop open. The device that joins first stays live.
+  const off = (what: "sends" | "plays") => others.flatMap((state) => ((what === "sends" ? state.sound : state.plays).length > 0 ? withdraw(setup, state, what, "sound", item) : []));
+  const [only] = others;
+  const who = others.length === 1 && only !== undefined ? only.join.device : `every device but ${main.join.device}`;
   return [
-    { title: `Turn off the sound of ${name}`, edits: [...(second.sound.length > 0 ? withdraw(setup, second, "sends", "sound", item) : []), ...(second.plays.length > 0 ? withdraw(setup, second, "plays", "sound", item) : [])] },
-    ...(second.plays.length > 0 ? [{ title: `Let ${name} play no sound`, edits: withdraw(setup, second, "plays", "sound", item) }] : []),
-    ...(second.sound.length > 0 ? [{ title: `Let ${name} send no sound`, edits: withdraw(setup, second, "sends", "sound", item) }] : []),
+    { title: `Turn off the sound of ${who}`, edits: [...off("sends"), ...off("plays")] },
+    { title: `Let ${who} play no sound`, edits: off("plays") },
+    { title: `Let ${who} send no sound`, edits: off("sends") },
   ].filter((remedy) => remedy.edits.length > 0);
 }

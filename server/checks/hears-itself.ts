@@ -1,8 +1,8 @@
 import { duration, figure } from "../model/show";
-import { loopKey, loops, returnOf } from "../signal/echo";
+import { loopKey, returnOf, worstLoops } from "../signal/echo";
 import type { Case, Check } from "./check";
 import { limitOf } from "./check";
-import { echoPath, pairKey, secondOf } from "./echo-path";
+import { CROSSED, echoPath, secondOf } from "./echo-path";
 
 /** A late repetition is audible down to this much below the voice itself, dB. Model choice. */
 const AUDIBLE = -20;
@@ -17,7 +17,7 @@ export const hearsItself: Check = {
     symptoms: ["we hear ourselves", "room echo", "words come twice", "delayed loudspeaker", "second laptop talks back"],
     limit: "within 20 dB of the direct voice at some seat",
   },
-  cases: (scene) => loops(scene.graph).filter((loop) => loop.plays !== loop.sends).map((loop): Case => ({
+  cases: (scene) => worstLoops(scene.graph).filter((loop) => loop.plays !== loop.sends).map((loop): Case => ({
     key: `${loopKey(loop)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["call"],
     measure: (trial) => {
       const back = returnOf(scene.graph, loop, trial);
@@ -28,7 +28,7 @@ export const hearsItself: Check = {
       return {
         severity: loud ? "error" : undefined, badness: back.over - limit,
         measured: { value: back.over, unit: "dB" }, limit: { value: limit, unit: "dB" },
-        cause: { key: `return ${pairKey(loop)}`, subjects: [second.join.device], where: second.join.where }, foldUnder: `echo ${pairKey(loop)}`,
+        cause: { key: "return between devices", subjects: [second.join.device], where: second.join.where }, foldUnder: CROSSED,
         say: () => ({
           because: `${loop.plays.join.device} plays in the room what ${loop.sends.join.device} sends from it`,
           effect: `the room hears ${back.voice.name} again ${duration(back.delay)} late, ${figure(Math.abs(back.over))} dB ${back.over > 0 ? "louder" : "softer"} than the voice itself`,

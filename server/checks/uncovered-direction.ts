@@ -1,5 +1,5 @@
 import { canonical } from "../model/names";
-import { withUnit } from "../model/show";
+import { figure, withUnit } from "../model/show";
 import type { Trial } from "../model/trial";
 import { called, claims, type Assessment, type Claim } from "../signal/coverage";
 import type { Case, Check, Outcome, Scene } from "./check";
@@ -36,7 +36,7 @@ function measure(scene: Scene, claim: Claim, trial: Trial): Outcome {
     return {
       severity: "error", badness: a.gaps.length,
       cause: { key: gap.cause, subjects: gap.between, where: gapWhere(scene, gap.between) ?? where }, ...(power ? { foldUnder: gap.cause } : {}),
-      say: () => ({ because: gap.sentence, effect: claim.unmet, summary: gap.sentence, chain: a.through === undefined ? [] : [`the way would go through ${a.through}`] }),
+      say: () => ({ because: gap.sentence, effect: claim.unmet, summary: gap.sentence, notice: NOTICE[claim.way], chain: a.through === undefined ? [] : [`the way would go through ${a.through}`] }),
     };
   }
   const measured = a.measured;
@@ -53,10 +53,19 @@ function measure(scene: Scene, claim: Claim, trial: Trial): Outcome {
     say: () => ({
       because: reason(claim, a), effect: effectOf(claim, a),
       summary: severity === undefined && a.grade === "good" ? inOrder(claim, a) : `${reason(claim, a)}: ${effectOf(claim, a)}`,
+      notice: NOTICE[claim.way],
       chain: measured === undefined ? [] : [`${measured.what} ${withUnit(measured.value, measured.unit)}, ${withUnit(measured.limit, measured.unit)} is needed`],
     }),
   };
 }
+
+/** What one notices, way by way. */
+const NOTICE: Readonly<Record<Claim["way"], string>> = {
+  "room-hears-online": "Somebody online speaks, and the room looks at each other: nobody hears it.",
+  "online-hears-room": "The people online write that they hear nothing, or only a murmur.",
+  "room-sees-online": "Those in the room see a dark screen, or faces too small to tell who speaks.",
+  "online-sees-room": "The people online see an empty place, or nothing, and ask who is talking.",
+};
 
 /** Talkers who are all too far, or seats that all see too small a picture, have one cause; seats that a camera misses have their own. */
 function rootOf(scene: Scene, claim: Claim): string {
@@ -67,9 +76,18 @@ function rootOf(scene: Scene, claim: Claim): string {
 /** What a way that works rests on. */
 function inOrder(claim: Claim, a: Assessment): string {
   const by = a.through === undefined ? "" : ` through ${a.through}`;
-  const measure = a.measured === undefined ? "" : `: ${a.measured.what} ${withUnit(a.measured.value, a.measured.unit)}, ${withUnit(a.measured.limit, a.measured.unit)} is needed`;
   if (a.repeatedBy !== undefined) return `${a.repeatedBy} repeats the words of ${called(claim.subject)}${by}`;
-  return `${claim.title}${by}${measure}`;
+  return `${claim.title}${by}${a.measured === undefined ? "" : `, ${margin(claim, a.measured.value)}`}`;
+}
+
+/** The measure of a way that works, in words. */
+function margin(claim: Claim, value: number): string {
+  switch (claim.way) {
+    case "room-hears-online": return `at most ${figure(value)} dB above the noise at the worst seat`;
+    case "online-hears-room": return value < 0 ? `the voice ${figure(-value)} dB below the sound of the room` : `the voice ${figure(value)} dB above the sound of the room`;
+    case "room-sees-online": return `a face ${figure(value)}° high from the worst seat`;
+    case "online-sees-room": return `${figure(value)}° inside the frame`;
+  }
 }
 
 function reason(claim: Claim, a: Assessment): string {

@@ -447,8 +447,13 @@ function startsPlace(reader: Reader): boolean {
 /** `ports in 1 to 8 is xlr`: right after the head a reserved word before a number or `is` can only be a name. */
 function isNamed(reader: Reader): boolean {
   const after = reader.items[1];
-  return reader.at === 0 && after !== undefined && !isPoint(after) && (after.kind === "number" || wordOf(after) === "is");
+  const first = reader.items[0];
+  if (reader.at !== 0 || first === undefined || VALUE_WORDS.has(wordOf(first) ?? "")) return false;
+  return after !== undefined && !isPoint(after) && (after.kind === "number" || wordOf(after) === "is");
 }
+
+/** Words that begin a quantity, never a name. */
+const VALUE_WORDS: ReadonlySet<string> = new Set(["about", "unknown", "no", "each", "within"]);
 
 const ownerWord = (owner: Owner): string =>
   ({ device: "kind or device", place: "place", surface: "table or screen", seats: "chairs", link: "cable, radio or mains" } as Partial<Record<Owner, string>>)[owner] ?? owner;

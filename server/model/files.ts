@@ -22,7 +22,11 @@ export interface Files {
   /** By path: the prefix of a file taken in with `as`. */
   readonly prefixes: ReadonlyMap<string, string>;
   readonly problems: readonly TextProblem[];
+  /** A file that is to be taken in was not: what it would have stated is missing. */
+  readonly incomplete: boolean;
 }
+
+const NOT_TAKEN_IN: ReadonlySet<string> = new Set(["cannot-read", "use-outside", "too-many-files"]);
 
 /** More files than any setup needs; bounds what a hostile folder can make us read. */
 const MOST_FILES = 200;
@@ -86,7 +90,7 @@ export function gather(texts: Texts, root: string): Files {
     state.set(path, "done");
   };
   take(root, "", undefined);
-  return { files, prefixes, problems };
+  return { files, prefixes, problems, incomplete: problems.some((p) => NOT_TAKEN_IN.has(p.code)) };
 }
 
 /** Files read lately: the kit that three hundred setups use, and all that a tried fix leaves alone, are read once. */

@@ -134,6 +134,9 @@ export function readSetup(texts: Texts, root: string): Setup {
   return new Builder(gather(texts, root), root).build();
 }
 
+/** More joins than any meeting has from one room; bounds what a hostile file can ask for. */
+const MOST_JOINS = 60;
+
 class Builder {
   readonly problems: TextProblem[];
   readonly names: Names;
@@ -486,6 +489,8 @@ class Builder {
         found.where && { where: found.where, message: `“${found.name}” is stated here` });
       return;
     }
+    // What a file that could not be read would have named is not a mistake of its own.
+    if (this.files.incomplete) return;
     this.say("unknown-name", `Nothing here is called “${name.text.length > 60 ? `${name.text.slice(0, 59)}…` : name.text}”.${this.names.hint(name.text, kinds)}`, where);
   }
 
@@ -643,6 +648,10 @@ class Builder {
       if (first !== undefined) {
         this.say("joins-twice", `“${name}” joins twice; put everything into one join.`, statement.where, { where: first.where, message: "the first one" });
         continue;
+      }
+      if (out.length === MOST_JOINS) {
+        this.say("too-many", `More than ${MOST_JOINS} devices join; those from here on are left out. Join with one or two, and let the others watch.`, statement.where);
+        break;
       }
       if (device.type !== "computer" && !this.#vague.has(canonical(name))) {
         this.say("cannot-join", `“${name}” is ${a(device.type)}: only a computer, a tablet or a telephone joins a call.`, { path: statement.where.path, start: written.start, end: written.end });

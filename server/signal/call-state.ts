@@ -39,11 +39,8 @@ export interface JoinState {
   readonly cancels: Ranged;
 }
 
-/** More joins than any meeting has from one room; bounds what a hostile file can ask for. */
-export const MOST_JOINS = 60;
-
 export function callState(setup: Setup, item: string | undefined): readonly JoinState[] {
-  return setup.joins.slice(0, MOST_JOINS).flatMap((join) => {
+  return setup.joins.flatMap((join) => {
     const device = setup.devices.get(canonical(join.device));
     return device === undefined ? [] : [stateOf(setup, join, device, item)];
   });

@@ -2,7 +2,7 @@
 import { assumed } from "../model/make-ranged";
 import type { Ranged } from "../model/ranged";
 import type { Setup, Voice } from "../model/setup";
-import type { Trial } from "../model/trial";
+import { Trial } from "../model/trial";
 import { bands, flat, travelTime, type Bands } from "../physics/bands";
 import { cancelledLoss, coupling, echoLoss, talkerEchoLoudnessRating } from "../physics/coupling";
 import { toDb, toPower } from "../physics/decibel";
@@ -75,6 +75,34 @@ function routes(graph: Graph, state: JoinState, type: "loudspeaker" | "microphon
     return noCall(path) ? [{ ending, path }] : [];
   });
 }
+
+/**
+ * The loops that are worth judging: each join with itself, and for each join that plays the one that sends it back worst. With
+ * forty joins in a room the other fifteen hundred say nothing that these do not.
+ */
+export function worstLoops(graph: Graph): readonly Loop[] {
+  let found = WORST.get(graph);
+  if (found === undefined) {
+    const trial = new Trial();
+    const own: Loop[] = [];
+    const across = new Map<JoinState, { loop: Loop; short: number }>();
+    for (const loop of loops(graph)) {
+      if (loop.plays === loop.sends) {
+        own.push(loop);
+        continue;
+      }
+      const echo = echoOf(graph, loop, trial);
+      // What carries only once an open question is answered counts, too.
+      const short = echo === undefined ? -Infinity : echo.needed - echo.telr;
+      const known = across.get(loop.plays);
+      if (known === undefined || short > known.short) across.set(loop.plays, { loop, short });
+    }
+    found = [...own, ...[...across.values()].map((worst) => worst.loop)];
+    WORST.set(graph, found);
+  }
+  return found;
+}
+const WORST = new WeakMap<Graph, readonly Loop[]>();
 
 /** What decides a loop besides the trial: equal keys, equal echoes. */
 export const loopKey = (loop: Loop): string =>

@@ -6,7 +6,7 @@ import { Trial } from "../model/trial";
 import { WAYS, type Verdict, type WayName } from "../model/ways";
 import { distance } from "../physics/geometry";
 import { claims, type Assessment, type Claim } from "./coverage";
-import { echoOf, loops, returnOf, type Loop } from "./echo";
+import { echoOf, returnOf, worstLoops, type Loop } from "./echo";
 import { deviceOfNode, nameOfNode, sortOf, type Edge } from "./edges";
 import type { Band, Flow, Hop, Post, Run, Via } from "./flow";
 import type { Graph } from "./graph";
@@ -33,7 +33,7 @@ export function flowOf(graph: Graph, ways: readonly BandVerdict[]): Flow {
   const bands = WAYS.flatMap((way): Band[] => (way === "call" || way === "internet" ? [] : [{
     way, ...verdict(way), runs: claims(graph).filter((claim) => claim.way === way).map((claim) => drawer.run(claim)),
   }]));
-  const echoes = loops(graph).flatMap((loop) => drawer.echo(loop));
+  const echoes = worstLoops(graph).flatMap((loop) => drawer.echo(loop));
   return {
     title: graph.setup.title, item: graph.item, bands, echoes, posts: drawer.posts(), call: verdict("call"), internet: verdict("internet"),
   };
@@ -179,7 +179,7 @@ class Drawer {
 
   private people(name: string): string {
     const { setup } = this.graph;
-    const voice: Voice | undefined = name === setup.lectern.name ? setup.lectern : setup.voices.get(canonical(name));
+    const voice: Voice | undefined = name === setup.lectern.name ? setup.lectern : setup.voices.get(canonical(name)) ?? this.standingAt(name);
     const seats = voice?.seats ?? setup.floor.group(name);
     const id = name === setup.lectern.name ? "lectern" : (seats?.name ?? voice?.name ?? name);
     if (!this.#posts.has(id)) {
@@ -187,6 +187,18 @@ class Drawer {
       this.#posts.set(id, { id, name: id, role: "room-people", detail, where: voice?.where ?? seats?.where });
     }
     return id;
+  }
+
+  /** Who stands at a spot that is to be seen: one post for both. */
+  private standingAt(name: string): Voice | undefined {
+    const { setup } = this.graph;
+    if (setup.floor.group(name) !== undefined) return undefined;
+    const spot = setup.floor.spot(name, this.trial, 0);
+    if (spot === undefined) return undefined;
+    return [...setup.voices.values()].find((voice) => {
+      const at = voice.position.at(this.trial);
+      return voice.stated && voice.seats === undefined && Math.hypot(at.x - spot.x, at.y - spot.y) < 0.5;
+    });
   }
 
   private online(): string {
