@@ -24,7 +24,8 @@ export function questionOf(judgement: Judgement, swing: Swing, ways: readonly Wa
 
 function askFor(value: Ranged): string {
   const { label } = value;
-  if (/^(how|whether|where|what)\b/.test(label)) return `Not stated: ${label}?`;
+  if (value.ask !== undefined) return value.ask;
+  if (/^(how|whether|where|what)\b/.test(label)) return `Find out ${label}.`;
   return sentence(`What is ${label}`).replace(/\.$/, "?");
 }
 

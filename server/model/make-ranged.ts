@@ -37,5 +37,5 @@ export const exactly = (id: string, label: string, dimension: Dimension, value: 
   ({ id, label, dimension, best: value, low: value, high: value, from: { how: "stated" } });
 
 /** A yes or no that the text leaves open. `guess`: what is taken for the moment. */
-export const unsaid = (id: string, label: string, guess: boolean, source = "common practice, no source"): Ranged =>
-  ({ id, label, dimension: "count", best: guess ? 1 : 0, low: 0, high: 1, from: { how: "unsaid", source } });
+export const unsaid = (id: string, label: string, guess: boolean, source = "common practice, no source", ask?: string): Ranged =>
+  ({ id, label, ask, dimension: "count", best: guess ? 1 : 0, low: 0, high: 1, from: { how: "unsaid", source } });

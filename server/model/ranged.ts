@@ -31,6 +31,8 @@ export interface Ranged {
   readonly dimension: Dimension;
   /** As one would name the fact to somebody: `the noise in old-schoolroom`. */
   readonly label: string;
+  /** The question that one would ask for it, where it is not plainly what the label says. */
+  readonly ask?: string | undefined;
   readonly from: Provenance;
 }
 

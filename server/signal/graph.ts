@@ -222,7 +222,7 @@ class CallEdges {
     const pair = [device.name, other.name];
     return {
       says: "no cable", sentence: `nothing connects ${device.name} and ${other.name}`, cause: `link ${pair.map(canonical).sort().join(" ")}`, between: pair,
-      open: mentioned ? undefined : unsaid(`link ${pair.map(canonical).sort().join(" ")}`, `how ${other.name} is connected to ${device.name}`, false, "the text does not say"),
+      open: mentioned ? undefined : unsaid(`link ${pair.map(canonical).sort().join(" ")}`, `how ${other.name} is connected to ${device.name}`, false, "the text does not say", `How is ${other.name} connected to ${device.name}?`),
     };
   }
 }

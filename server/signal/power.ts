@@ -94,7 +94,7 @@ export function feeds(setup: Setup): ReadonlyMap<string, Feed> {
 /** Whether any statement says how this device, or anything at all, gets its power; if none does, the plan is simply not that far. */
 function none(device: Device, setup: Setup, why: string | undefined): Feed {
   const silent = device.power.on.has("usb") ? setup.links.length === 0 : setup.mains.length === 0;
-  const open: Ranged | undefined = silent ? unsaid(`power ${device.name}`, `how ${device.name} gets its power`, false, "the text does not say") : undefined;
+  const open: Ranged | undefined = silent ? unsaid(`power ${device.name}`, `how ${device.name} gets its power`, false, "the text does not say", `From where does ${device.name} get its power?`) : undefined;
   const wants = [...device.power.on].filter((on) => on !== "battery");
   const lacks = wants.includes("mains") ? "it is plugged into no outlet" : wants.includes("usb") ? "no cable brings it power" : "nothing feeds it";
   return {
