@@ -85,13 +85,13 @@ function talkerQuestions(setup: Setup, scenes: readonly Scene[]): Question[] {
   const seats = [...setup.voices.values()].find((voice) => voice.seats !== undefined);
   if (scene === undefined || seats === undefined || setup.joins.length === 0 || setup.items.length > 0 || [...setup.voices.values()].some((v) => v.stated)) return [];
   const a = heardFrom(scene.graph, seats)?.assess(new Trial());
-  if (a === undefined || a.grade === "good" || a.short === undefined) return [];
-  const rows = a.short.fromRow !== undefined && a.short.fromRow > 1 ? `, from row ${a.short.fromRow} on` : "";
+  if (a === undefined || a.grade === "good" || a.weak === undefined) return [];
+  const rows = a.weak.fromRow !== undefined && a.weak.fromRow > 1 ? `, all of them from row ${a.weak.fromRow} on` : "";
   return [{
     id: "who-speaks", ask: `Who speaks, besides ${setup.lectern.name}?`, ways: ["online-hears-room"], weight: 2.5,
     answers: [
       { when: "nobody else", then: "in order" },
-      { when: "the audience too", then: `${a.short.count} of ${a.short.of} seats are too far from ${a.through ?? "any microphone"} to be heard online${rows}` },
+      { when: "the audience too", then: `${a.weak.count} of ${seats.seats?.count ?? 0} seats are too far from ${a.through ?? "any microphone"} to be heard well online${rows}` },
     ],
     write: "talker NAME at lectern, repeats audience", where: seats.where,
   }];
@@ -110,7 +110,7 @@ function uplinkQuestions(setup: Setup, scenes: readonly Scene[]): Question[] {
         { when: `down to ${rate(least / 0.75)}`, then: "a smaller picture, or none" },
         { when: "less", then: "not even the sound fits: another way to the outside" },
       ],
-      write: `internet ${internet?.name ?? "venue"} { up ${rate(need / 0.75)} measured ${setup.date ?? "2026-01-31"} 19:00 }`,
+      write: `internet ${internet?.name ?? "venue"} { up ${rate(need / 0.75)}${setup.date === undefined ? "" : ` measured ${setup.date} 19:00`} }`,
       ...(internet === undefined ? {} : { where: internet.where }),
     }];
   });

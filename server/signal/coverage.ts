@@ -28,6 +28,8 @@ export interface Assessment {
   readonly measured: { readonly value: number; readonly unit: string; readonly limit: number; readonly what: string } | undefined;
   /** How many of how many places fall short, and the worst of them. */
   readonly short: { readonly count: number; readonly of: number; readonly within: string; readonly worst: string; readonly fromRow: number | undefined } | undefined;
+  /** How many are at least poorly reached, and from which row on all are. */
+  readonly weak?: { readonly count: number; readonly fromRow: number | undefined };
   /** Another talker who repeats what is said. */
   readonly repeatedBy: string | undefined;
 }
@@ -278,7 +280,7 @@ const ON_WAYS = new WeakMap<Graph, Map<string, Set<WayName>>>();
 function worst(
   places: readonly { readonly name: string; readonly row: number; readonly at: Vec3; readonly group: string }[], values: readonly number[],
   limits: { readonly poor: number; readonly bad: number }, unit: string, what: string,
-): Pick<Assessment, "grade" | "measured" | "short"> {
+): Pick<Assessment, "grade" | "measured" | "short" | "weak"> {
   let least = 0;
   for (let i = 1; i < values.length; i += 1) if ((values[i] ?? Infinity) < (values[least] ?? Infinity)) least = i;
   const value = values[least] ?? 0;
@@ -286,9 +288,10 @@ function worst(
   const limit = grade === "bad" ? limits.bad : limits.poor;
   const failing = values.flatMap((v, i) => (v < limit ? [i] : []));
   const rows = places.length === 0 ? [] : [...new Set(places.map((p) => p.row))].sort((a, b) => a - b);
-  const fromRow = rows.find((row) => places.every((p, i) => p.row < row || (values[i] ?? 0) < limit));
+  const from = (least: number): number | undefined =>
+    rows.length > 1 ? rows.find((row) => places.every((p, i) => p.row < row || (values[i] ?? 0) < least)) : undefined;
   return {
-    grade, measured: { value, unit, limit, what },
-    short: failing.length === 0 ? undefined : { count: failing.length, of: values.length, within: places[0]?.group ?? "", worst: places[least]?.name ?? "", fromRow: rows.length > 1 ? fromRow : undefined },
+    grade, weak: { count: values.filter((v) => v < limits.poor).length, fromRow: from(limits.poor) }, measured: { value, unit, limit, what },
+    short: failing.length === 0 ? undefined : { count: failing.length, of: values.length, within: places[0]?.group ?? "", worst: places[least]?.name ?? "", fromRow: from(limit) },
   };
 }
