@@ -91,7 +91,7 @@ export const SETUP_ROWS: readonly Row[] = [
     example: evening("join laptop {\n  sends sound from laptop.microphone\n  plays sound on laptop.loudspeaker\n}"),
   },
   {
-    head: "sends", within: ["join"], nature: "choice", negatable: true, during: { key: "what" }, body: "sends",
+    head: "sends", within: ["join"], nature: "choice", negatable: true, during: { key: "what" },
     slots: [
       { id: "what", takes: { kind: "word", words: { sound: "what a microphone or a mixer gives", picture: "what a camera gives" } }, required: true, meaning: "sound or picture" },
       { id: "from", after: "from", takes: { kind: "name", of: ["device", "part", "port"] }, many: true, meaning: "from what; from its own where nothing is said" },

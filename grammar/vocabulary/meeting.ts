@@ -117,14 +117,14 @@ export const MEETING_ROWS: readonly Row[] = [
       { id: "count", takes: { kind: "quantity", dimension: "count", min: 1, max: 500 }, required: true, meaning: "how many" },
       { id: "place", takes: { kind: "place" }, meaning: "around what, or where" },
     ],
-    meaning: "Several who speak from places of their own, named talker-1, talker-2 …", example: evening("table ring at middle, size 3 m by 1.5 m\ntalkers 8 around ring"),
+    meaning: "Several who speak from places of their own, named talker-1, talker-2 and so on.", example: evening("table ring at middle, size 3 m by 1.5 m\ntalkers 8 around ring"),
   },
   {
     head: "standing", within: ["talker"], nature: "fact", slots: [], meaning: "Speaks standing, mouth at 1.55 m, as to a hall.",
     example: evening("talker Ines at lectern, standing"),
   },
   {
-    head: "seated", within: ["talker"], nature: "fact", slots: [], meaning: "Speaks seated, mouth at 1.2 m, as across a table.",
+    head: "seated", within: ["talker"], nature: "fact", slots: [], meaning: "Speaks seated, mouth at 1.15 m, as across a table.",
     example: evening("talker Ines at lectern, seated"),
   },
   {
