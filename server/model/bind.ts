@@ -419,7 +419,8 @@ class Binder {
     if (item === undefined || last === undefined) return;
     const text = isPoint(item) ? "(…)" : clip(item.text);
     const next = [...open].find((slot) => slot.required === true) ?? [...open][0];
-    const wanted = next === undefined
+    const taken = next?.takes.kind === "new-name" && RESERVED.has(wordOf(item) ?? "");
+    const wanted = taken ? ` That word is part of the language and cannot be a name: choose another, like side-table.` : next === undefined
       ? " Nothing more is wanted there: put another fact after a comma or on a line of its own."
       : ` Wanted is ${next.after === undefined ? "" : `“${next.after}” and `}${next.meaning}: ${wantedBy(next)}.`;
     this.say("no-fit", `“${text}” does not fit after “${row.head}”.${wanted}`, item.start, last.end);

@@ -197,6 +197,10 @@ class Builder {
       because: a.tails.because, where: a.where,
     }));
     const calls = this.by("call").flatMap((c) => c.children);
+    // These have something to say on what they read, so they stand before the problems are put in order.
+    const items = this.items(start, end);
+    const links = [...this.links("cable"), ...this.links("radio")];
+    const joins = this.joins(devices);
     return {
       root: this.root, files: this.files.files, isSetup: own !== undefined,
       title: (own && valueOf(own, "title", "text")?.text) ?? this.root,
@@ -209,8 +213,8 @@ class Builder {
       online: online !== undefined && people !== undefined && people.said !== "unknown"
         ? fromText(people, online, "meeting.online", "how many attend online", false)
         : assumed("meeting.online", "how many attend online", "count", defaultOf("online", "meeting", "people")),
-      items: this.items(start, end), room, floor, devices, ...this.voices(floor, room),
-      links: [...this.links("cable"), ...this.links("radio")], mains: this.mains(), internets: this.internets(), joins: this.joins(devices),
+      items, room, floor, devices, ...this.voices(floor, room),
+      links, mains: this.mains(), internets: this.internets(), joins,
       mixers: this.mixers(),
       shallShow: (item) => holding(calls, "shall", item).filter((s) => valueOf(s, "what", "word")?.word === "show").flatMap((s) => valuesOf(s, "of", "name")),
       accepts, limits: this.by("limit").flatMap((l) => {

@@ -101,7 +101,7 @@ describe("the colours", () => {
       "2026-10-07|constant.numeric.date", "18:40|constant.numeric.clock",
     ]);
     expect(scopes("sends no picture at 720p30")).toEqual([
-      "sends|keyword.control.statement", "no|keyword.operator.modifier", "picture|support.constant", "at|keyword.operator.relation", "720p30|constant.numeric.mode",
+      "sends|keyword.other.statement", "no|keyword.operator.modifier", "picture|support.constant", "at|keyword.operator.relation", "720p30|constant.numeric.mode",
     ]);
     expect(scopes("port out is an hdmi")).toEqual([
       "port|keyword.control.statement", "is|keyword.operator.word", "an|keyword.operator.word", "hdmi|support.type",
