@@ -68,7 +68,7 @@ class Binder {
       const head = also.head.text;
       const inner = row.body === undefined ? undefined : rowFor(row.body, head);
       if (inner !== undefined && row.body !== undefined) children.push(this.statement(also, inner, row.body));
-      else if (isRelation(head) && row.slots.some((slot) => slot.takes.kind === "place")) more.push(also.head, ...also.items);
+      else if (row.slots.some((slot) => slot.takes.kind === "place") && startsPlace([also.head, ...also.items], 0)) more.push(also.head, ...also.items);
       else if (rowFor(owner, head) !== undefined) this.line(also, owner, siblings);
       else this.unknownHead(also, row.body ?? owner);
     }
@@ -142,7 +142,7 @@ class Binder {
       if (item === undefined) break;
       const word = wordOf(item);
       if (word !== undefined && this.tail(reader, word, tails, row, fail)) continue;
-      if (placeSlot !== undefined && open.has(placeSlot) && startsPlace(reader)) {
+      if (placeSlot !== undefined && open.has(placeSlot) && startsPlace(reader.items, reader.at)) {
         const place = readPlace(reader, row.head !== "aim");
         fill(placeSlot, place === undefined ? [] : [place]);
         continue;
@@ -432,15 +432,15 @@ class Binder {
   }
 }
 
-/** Whether a place begins at the reader: a relation, or a length and then a relation. */
-function startsPlace(reader: Reader): boolean {
-  const item = reader.items[reader.at];
+/** Whether a place begins there: a relation, or a length and then a relation. */
+function startsPlace(items: readonly Item[], at: number): boolean {
+  const item = items[at];
   if (item === undefined) return false;
   const word = wordOf(item);
   if (word !== undefined && isRelation(word)) return true;
-  const length = readQuantity(reader.items, reader.at, "length");
+  const length = readQuantity(items, at, "length");
   if (length === undefined || length.value.kind === "quantity-error") return false;
-  const after = reader.items[length.next];
+  const after = items[length.next];
   const relation = after === undefined ? undefined : wordOf(after);
   return relation !== undefined && isRelation(relation);
 }

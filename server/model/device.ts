@@ -158,13 +158,21 @@ class Facts {
     return undefined;
   }
 
-  /** Named things (parts, ports) with the layers that speak of each; numbered sets are spread out. */
+  /**
+   * Named things (parts, ports) with the layers that speak of each; numbered sets are spread out. A set that is stated anew takes the
+   * place of the whole set: a mixer with `ports in 1 to 4` has no more inputs, however many its kind has.
+   */
   named(head: "part" | "port"): Map<string, Layer[]> {
     const out = new Map<string, Layer[]>();
     const add = (name: string, statement: Bound, builtIn: boolean): void => {
       out.set(name, [...(out.get(name) ?? []), { statements: [statement], builtIn }]);
     };
     for (const layer of this.layers) {
+      const anew = new Set(layer.statements.map(setName));
+      for (const [member, said] of out) {
+        const sets = said.flatMap((l) => l.statements).map(setName);
+        if (sets.every((set) => set !== undefined && anew.has(set))) out.delete(member);
+      }
       for (const statement of layer.statements) {
         const name = valueOf(statement, "name", "name")?.text;
         if (name === undefined) continue;
@@ -175,6 +183,9 @@ class Facts {
     return out;
   }
 }
+
+/** The name of a numbered set of ports. */
+const setName = (statement: Bound): string | undefined => (statement.row.head === "ports" ? valueOf(statement, "name", "name")?.text : undefined);
 
 /** `in 1 to 8`: in-1 … in-8; at most a few hundred, whatever a file says. */
 export function numbered(statement: Bound, name: string): string[] {

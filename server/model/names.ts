@@ -22,6 +22,9 @@ export const KIND_WORDS: Readonly<Record<NameKind, string>> = {
 /** The word with its article. */
 export const a = (word: string): string => `${/^[aeiou]/i.test(word) ? "an" : "a"} ${word}`;
 
+/** A name as it stands in a message: cut short where nobody would read it whole. */
+export const clipped = (name: string): string => (name.length > 60 ? `${name.slice(0, 59)}…` : name);
+
 /** The one space of names of a setup; `laptop.usb-1` is a name of its own. Files taken in `as x` have their names behind `x.`. */
 export class Names {
   readonly #names = new Map<string, Named>();
@@ -51,7 +54,7 @@ export class Names {
       if (where !== undefined) {
         const sameFile = first.where.path === where.path;
         // Channels and buses are entered behind the name of their mixer.
-        const shown = kind === "channel" || kind === "bus" ? name.slice(name.indexOf("/") + 1) : name;
+        const shown = clipped(kind === "channel" || kind === "bus" ? name.slice(name.indexOf("/") + 1) : name);
         problems.push({
           code: "name-taken", severity: "error", where,
           message: sameFile ? `The name “${shown}” is taken: ${a(KIND_WORDS[first.kind])} has it. Choose another.`
@@ -95,15 +98,16 @@ export class Names {
     return [...this.#names.values()].filter((named) => kinds.includes(named.kind));
   }
 
-  /** A hint for a name that is not known: the nearest one, else a few that would fit. */
+  /** A hint for a name that is not known: the nearest one, else a few that would fit. What stands behind a point is looked for in its device. */
   hint(name: string, kinds: readonly NameKind[]): string {
     const fitting = this.ofKinds(kinds).map((named) => named.name);
-    const dotted = name.includes(".");
-    const near = nearest(name, dotted ? fitting : fitting.filter((other) => !other.includes(".")));
-    if (near !== undefined) return ` Was “${near}” meant?`;
-    const head = name.split(".")[0] ?? "";
-    const own = dotted ? fitting.filter((other) => canonical(other).startsWith(`${canonical(head)}.`)) : fitting.filter((other) => !other.includes("."));
+    const dot = name.indexOf(".");
+    const device = `${canonical(name.slice(0, Math.max(0, dot)))}.`;
+    const members = dot < 0 ? [] : fitting.filter((other) => canonical(other).startsWith(device));
+    const own = dot < 0 ? fitting.filter((other) => !other.includes(".")) : members;
+    const near = nearest(name, members.length > 0 || dot < 0 ? own : fitting);
+    if (near !== undefined) return ` Was “${clipped(near)}” meant?`;
     if (own.length === 0) return "";
-    return ` There ${own.length === 1 ? "is" : "are"} ${own.slice(0, 6).join(", ")}${own.length > 6 ? " …" : ""}.`;
+    return ` There ${own.length === 1 ? "is" : "are"} ${own.slice(0, 6).map(clipped).join(", ")}${own.length > 6 ? " …" : ""}.`;
   }
 }

@@ -7,7 +7,7 @@ import { makeDevice, numbered, type Device, type Layer } from "./device";
 import { holding } from "./during";
 import { gather, type Files, type SourceFile, type Texts } from "./files";
 import { assumed, fromText } from "./make-ranged";
-import { a, canonical, KIND_WORDS, Names } from "./names";
+import { a, canonical, clipped, KIND_WORDS, Names } from "./names";
 import { Floor, HEIGHTS, type Position, type Ring } from "./position";
 import type { Ranged } from "./ranged";
 import { defaultOf, makeRoom, thingOf, type Room, type Seats } from "./room";
@@ -451,7 +451,7 @@ class Builder {
       const mixer = this.by("mixer").find((m) => m.where.path === statement.where.path && m.whole.start <= statement.where.start && statement.where.end <= m.whole.end);
       const names = mixer?.children.filter((c) => c.row.head === "channel").map((c) => valueOf(c, "name", "name")?.text ?? "") ?? [];
       if (!names.some((name) => canonical(name) === canonical(value.text))) {
-        this.say("unknown-name", `This mixer has no channel “${value.text}”.${names.length === 0 ? "" : ` It has ${names.join(", ")}.`}`, { path: statement.where.path, start: value.start, end: value.end });
+        this.say("unknown-name", `This mixer has no channel “${clipped(value.text)}”.${names.length === 0 ? "" : ` It has ${names.slice(0, 12).map(clipped).join(", ")}${names.length > 12 ? " …" : ""}.`}`, { path: statement.where.path, start: value.start, end: value.end });
       }
       return;
     }
@@ -481,21 +481,21 @@ class Builder {
       const missing = members?.find((member) => this.names.find(path, member) === undefined);
       if (members === undefined || missing !== undefined) {
         this.say("unknown-name", missing === undefined
-          ? `“each ${name.text}” wants a numbered set, like: devices ${name.text.split(".")[0] ?? ""} 1 to 4 is lapel-microphone.`
-          : `There is no “${missing}”.${this.names.hint(missing, kinds)}`, where);
+          ? `“each ${clipped(name.text)}” wants a numbered set, like: devices ${clipped(name.text.split(".")[0] ?? "")} 1 to 4 is lapel-microphone.`
+          : `There is no “${clipped(missing)}”.${this.names.hint(missing, kinds)}`, where);
       }
       return;
     }
     const found = this.names.find(path, name.text, kinds.length === 1 ? kinds[0] : undefined);
     if (found !== undefined && kinds.includes(found.kind)) return;
     if (found !== undefined) {
-      this.say("wrong-name", `“${name.text}” is ${a(KIND_WORDS[found.kind])}; wanted is ${kinds.map((k) => a(KIND_WORDS[k])).join(" or ")}.${this.names.hint("", kinds)}`, where,
+      this.say("wrong-name", `“${clipped(name.text)}” is ${a(KIND_WORDS[found.kind])}; wanted is ${kinds.map((k) => a(KIND_WORDS[k])).join(" or ")}.${this.names.hint("", kinds)}`, where,
         found.where && { where: found.where, message: `“${found.name}” is stated here` });
       return;
     }
     // What a file that could not be read would have named is not a mistake of its own.
     if (this.files.incomplete) return;
-    this.say("unknown-name", `Nothing here is called “${name.text.length > 60 ? `${name.text.slice(0, 59)}…` : name.text}”.${this.names.hint(name.text, kinds)}`, where);
+    this.say("unknown-name", `Nothing here is called “${clipped(name.text)}”.${this.names.hint(name.text, kinds)}`, where);
   }
 
   private isVague(path: string, device: string): boolean {
@@ -603,7 +603,9 @@ class Builder {
       // Where an end is missing or its set is not known, that has its message.
       if (from.length === 0 || to.length === 0) continue;
       if (from.length !== to.length) {
-        this.say("unequal-sets", `There are ${from.length} ends on one side and ${to.length} on the other: each cable has two.`, statement.where);
+        // Where an end is not known, that has its message.
+        const known = [...from, ...to].every((end) => this.names.find(statement.where.path, end) !== undefined);
+        if (known) this.say("unequal-sets", `There are ${from.length} ends on one side and ${to.length} on the other: each cable has two.`, statement.where);
         continue;
       }
       const length = statement.children.find((c) => c.row.head === "length");
