@@ -182,7 +182,7 @@ const words = (of: Readonly<Record<string, string>>): readonly (readonly string[
 function relations(): string {
   return [
     "## Places",
-    "A place is one or several relations to something that has a name: `on table beside lectern`, `1.5 m behind row 3`, `at left front corner`, `between lectern and front`. A length before the relation says how far. Whoever has measured gives a point, `(3.2 m, 1.0 m)` or `(3.2 m, 1.0 m, 1.4 m)`: from the front wall to the back, from the left wall to the right as the audience sees it, up from the floor. Without a point, a place is known only roughly, and everything that hangs on it has a range.",
+    "A place is one or several relations to something that has a name: `on table beside lectern`, `1.5 m behind row 3`, `at left front corner`, `between lectern and front`. A length before the relation says how far. Seats are named by row and number: `at audience.row-2.seat-5`. Whoever has measured gives a point, `(3.2 m, 1.0 m)` or `(3.2 m, 1.0 m, 1.4 m)`: from the front wall to the back, from the left wall to the right as the audience sees it, up from the floor. Without a point, a place is known only roughly, and everything that hangs on it has a range.",
     table(["relation", "meaning"], words(RELATIONS)),
     "Every room has these spots, until it states its own of that name. `front`, `back`, `left` and `right` go together, with `wall` or `corner`: `at left front corner`.",
     table(["spot", "where"], words(SPOTS)),

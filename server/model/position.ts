@@ -19,7 +19,17 @@ export interface Seat {
   /** `audience.row-2.seat-5`, or `audience.seat-3` where there are no rows. */
   readonly name: string;
   readonly row: number;
+  /** Its number in the row, as one faces the front from it: 1 is at the left. */
+  readonly inRow: number;
   readonly at: Vec3;
+}
+
+/** `audience.row-2.seat-5`, `audience.row-2` or, around a table, `audience.seat-5`: which seats a name means, if it is such a name. */
+export function seatOf(name: string): { readonly group: string; readonly row: number; readonly seat: number | undefined } | undefined {
+  const found = /^(.+?)(?:\.row-(\d{1,5}))?(?:\.seat-(\d{1,5}))?$/i.exec(name);
+  const [, group, row, seat] = found ?? [];
+  if (group === undefined || (row === undefined && seat === undefined)) return undefined;
+  return { group, row: Number(row ?? 1), seat: seat === undefined ? undefined : Number(seat) };
 }
 
 /** Which one of how many: things or people that one statement places together, around a table or along a line. */
@@ -203,8 +213,10 @@ export class Floor {
         // The third figure of a spot is how high one stands there; that of a thing is its own height, which nobody beside it shares.
         return point !== undefined && isHigh(placed) ? { ...point, z: 0 } : point;
       }
-      const group = this.group(name);
-      const seats = group === undefined ? [] : this.seats(group, trial);
+      const named = seatOf(name);
+      const group = this.group(named?.group ?? name);
+      const seats = (group === undefined ? [] : this.seats(group, trial))
+        .filter((seat) => named === undefined || (seat.row === named.row && (named.seat === undefined || seat.inRow === named.seat)));
       if (seats.length > 0) return { ...mean(seats.map((seat) => seat.at)), z: 0 };
       const length = trial.value(room.length);
       const width = trial.value(room.width);
@@ -290,7 +302,7 @@ export class Floor {
       const apart = Math.min(spacing, (width - 0.4) / Math.max(1, inRow));
       for (let i = 0; i < inRow; i += 1) {
         seats.push({
-          name: `${group.name}.row-${row + 1}.seat-${i + 1}`, row: row + 1,
+          name: `${group.name}.row-${row + 1}.seat-${i + 1}`, row: row + 1, inRow: i + 1,
           at: this.inside({ x: first + row * pitch, y: middle + (i - (inRow - 1) / 2) * apart, z: HEIGHTS.seatedEye }, trial),
         });
       }
@@ -300,7 +312,7 @@ export class Floor {
 
   private layAround(group: Seats, around: Relation, trial: Trial): Seat[] {
     return Array.from({ length: group.count }, (_, i) => ({
-      name: `${group.name}.seat-${i + 1}`, row: 1,
+      name: `${group.name}.seat-${i + 1}`, row: 1, inRow: i + 1,
       at: this.inside({ ...this.onRing(around, { index: i, count: group.count }, trial), z: HEIGHTS.seatedEye }, trial),
     }));
   }

@@ -8,7 +8,7 @@ import { holding } from "./during";
 import { gather, type Files, type SourceFile, type Texts } from "./files";
 import { assumed, fromText } from "./make-ranged";
 import { a, canonical, clipped, KIND_WORDS, Names } from "./names";
-import { Floor, HEIGHTS, type Position, type Ring } from "./position";
+import { Floor, HEIGHTS, seatOf, type Position, type Ring } from "./position";
 import type { Ranged } from "./ranged";
 import { defaultOf, makeRoom, thingOf, type Room, type Seats } from "./room";
 import type { TextProblem } from "./text-problem";
@@ -438,6 +438,7 @@ class Builder {
         if (anchor.kind === "row") this.knownRow(statement, anchor.row, anchor.of, relation);
         for (const name of anchored(anchor)) {
           if (canonical(name.text) === "table") continue; // any table, if none bears the name
+          if (this.isSeat(name.text)) continue;
           this.known(statement, name, ["spot", "table", "surface", "seats", "talker", "device", "outlet"]);
         }
       }
@@ -457,6 +458,16 @@ class Builder {
     }
     if (statement.row.head === "place" && slot.id === "device" && statement.values.has("kind")) return;
     this.known(statement, value, kinds);
+  }
+
+  /** `audience.row-2.seat-5`: whether there is such a seat. */
+  private isSeat(name: string): boolean {
+    const named = seatOf(name);
+    const group = named && this.#seats.find((seats) => canonical(seats.name) === canonical(named.group));
+    if (named === undefined || group === undefined || named.row < 1 || named.row > group.rows) return false;
+    const { seat } = named;
+    const inRow = Math.floor(group.count / group.rows) + (named.row <= group.count % group.rows ? 1 : 0);
+    return seat === undefined || (seat >= 1 && seat <= inRow);
   }
 
   /** `row 3`: whether there are seats in so many rows. */

@@ -207,6 +207,18 @@ describe("seats", () => {
     ]);
   });
 
+  it("are places themselves, by row and number", () => {
+    expect(at("at audience.row-2")).toMatchObject({ x: 4, y: 3 });
+    expect(at("at Audience.row-2.seat-1")).toMatchObject({ x: 4, y: 3 - 2.5 * 0.6 });
+    expect(at("behind audience.row-4.seat-6").x).toBeGreaterThan(6);
+    for (const none of ["audience.row-5", "audience.row-2.seat-7", "audience.row-0", "stalls.row-1", "audience.seat-7"]) {
+      expect(readText(`${HALL}place eye is webcam, at ${none}`).problems.map((p) => p.code), none).toEqual(["unknown-name"]);
+    }
+    const round = readText("room hall 8 m by 6 m\ntable ring at middle\nchairs 6 around ring\nplace eye is webcam, at audience.seat-4");
+    expect(said(round)).toEqual([]);
+    expect(position(round, "eye").at(new Trial()).x).toBeCloseTo(4 - 0.8 - 0.3, 9);
+  });
+
   it("around a table: evenly, a chair's depth from its edge; across is across", () => {
     const all = seats("chairs 8 around ring");
     expect(all).toHaveLength(8);

@@ -113,7 +113,9 @@ describe("any text at all", () => {
         expect(problem.where.start).toBeGreaterThanOrEqual(0);
         expect(problem.where.start).toBeLessThanOrEqual(problem.where.end);
         expect(problem.where.end).toBeLessThanOrEqual(length);
-        expect(problem.message).toMatch(/^[^]{8,400}[.?)}]$/);
+        expect(problem.message).toMatch(/^[^]{8,}[.?)}]$/);
+        // The mending of braces shows whole words of the text; all others cut them short.
+        if (problem.code !== "missing-brace") expect(problem.message.length).toBeLessThan(400);
       }
       const ranges = rangesOf(setup);
       stated += ranges.length;
@@ -138,8 +140,9 @@ describe("any text at all", () => {
 
   it("every statement that is bound is one of the table, where it may stand, with values in its slots", () => {
     fc.assert(fc.property(fc.oneof(soup, mutated), (text) => {
+      const table = new Set(VOCABULARY);
       const check = (bound: Bound): void => {
-        expect(VOCABULARY).toContain(bound.row);
+        expect(table.has(bound.row)).toBe(true);
         expect(bound.row.within).toContain(bound.owner);
         for (const slot of bound.values.keys()) expect(bound.row.slots.map((s) => s.id)).toContain(slot);
         for (const child of bound.children) check(child);
