@@ -132,7 +132,7 @@ function merge(judged: readonly Judged[], scenes: readonly Scene[]): Merged[] {
   return out.map((one) => {
     const under = folded.get(one.finding.identity);
     if (under === undefined) return one;
-    const effects = under.map((f) => f.message.slice(f.message.indexOf(": ") + 2).replace(/\.$/, ""));
+    const effects = under.map((f) => f.effect);
     const tail = one.finding.message.replace(/\.$/, "");
     const ways = [...new Set([...one.finding.ways, ...under.flatMap((f) => f.ways)])];
     return { ...one, finding: { ...one.finding, ways, folded: under, message: sentence(`${tail}; so ${list([...new Set(effects)], 2)}`) } };
@@ -160,6 +160,7 @@ function makeFinding(group: readonly Judged[], scenes: number): Merged | undefin
   return {
     finding: {
       code, severity, ways, items: shownItems, subjects, where: best.cause.where, message, notice: said.notice ?? worst.check.entry.notice, chain: said.chain,
+      effect: `${effects.length === 0 ? said.because : list(effects, 2)}${during}`,
       identity: [code, best.cause.key, ...shownItems].join(" | "),
       measured: best.measured, limit: best.limit, assumed: assumptions(worst.judgement),
       question: swing === undefined ? undefined : questionOf(worst.judgement, swing, ways, worst.check.entry.title), related: said.related ?? [], folded: [],

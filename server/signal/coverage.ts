@@ -137,7 +137,7 @@ function onlineHearsRoom(graph: Graph, voices: readonly Voice[] = graph.voices):
     const open = mics.filter((m) => carries(m.path, trial));
     if (open.length === 0) {
       // Somebody's own microphone is the one that is missed.
-      const own = mics.filter((m) => m.ending.device.place?.relations.some((r) => r.anchor.kind === "name" && canonical(r.anchor.name.text) === canonical(voice.name)));
+      const own = mics.filter((m) => isOwn(m.ending, voice));
       return broken(graph, own.length > 0 ? own : mics, "sends sound", "nothing-sends-sound");
     }
     const { noise } = acoustics(setup, trial);
@@ -165,7 +165,10 @@ function onlineHearsRoom(graph: Graph, voices: readonly Voice[] = graph.voices):
     });
     const names = voice.seats === undefined ? places.map(() => voice.name) : setup.floor.seats(voice.seats, trial).map((s) => s.name);
     const rows = voice.seats === undefined ? places.map(() => 1) : setup.floor.seats(voice.seats, trial).map((s) => s.row);
+    // Somebody's own microphone is planned, and does not get there: that is what is wrong, not that another one is far.
+    const own = mics.find((m) => !open.includes(m) && isOwn(m.ending, voice));
     const graded = worst(places.map((at, i) => ({ name: names[i] ?? "", group: voice.seats?.name ?? voice.name, row: rows[i] ?? 1, at })), margins, PICKUP, "dB", "direct over reverberant sound");
+    if (own !== undefined && graded.grade !== "good") return broken(graph, [own], "", "");
     return { ...graded, gaps: [], path: open.find((m) => m.ending.part.id === through)?.path, through, repeatedBy: undefined };
   };
   return voices.map((voice): Claim => ({
@@ -180,6 +183,10 @@ function onlineHearsRoom(graph: Graph, voices: readonly Voice[] = graph.voices):
     },
   }));
 }
+
+/** A microphone that is worn by somebody, held, or stands at that very name. */
+const isOwn = (mic: Ending, voice: Voice): boolean =>
+  mic.device.place?.relations.some((r) => r.anchor.kind === "name" && canonical(r.anchor.name.text) === canonical(voice.name)) === true;
 
 /** Talkers who say again what somebody says, in this item. */
 function repeaters(graph: Graph, voice: Voice): Voice[] {
@@ -210,7 +217,18 @@ function roomSeesOnline(graph: Graph): Claim[] {
       // The display that most of these seats look at.
       const total = views.map((view) => seats.reduce((sum, seat) => sum + view.angle(seat.at), 0));
       const by = views[total.indexOf(Math.max(...total))]?.by ?? lit[0];
-      const graded = worst(seats, angles, { poor: FACE_LIMIT, bad: FACE_LIMIT / 4 }, "°", "angle of a face");
+      const limits = { poor: FACE_LIMIT, bad: FACE_LIMIT / 4 };
+      const graded = worst(seats, angles, limits, "°", "angle of a face");
+      if (graded.grade !== "good") {
+        // A larger picture is planned, and does not get there: that is what is wrong, not that the small one is small.
+        const larger = displays.find((d) => {
+          const faces = lit.includes(d) ? undefined : facesOf(d.ending);
+          if (faces === undefined) return false;
+          const view = faceAngle(setup, trial, d.ending.device, d.ending.part, faces);
+          return worst(seats, seats.map((seat) => view(seat.at)), limits, "°", "").grade === "good";
+        });
+        if (larger !== undefined) return broken(graph, [larger], "", "");
+      }
       return { ...graded, gaps: [], path: by?.path, through: by?.ending.part.id, repeatedBy: undefined };
     },
   }));

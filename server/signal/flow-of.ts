@@ -11,6 +11,7 @@ import { deviceOfNode, nameOfNode, sortOf, type Edge } from "./edges";
 import type { Band, Flow, Hop, Post, Run, Via } from "./flow";
 import type { Graph } from "./graph";
 import { audienceCentre, standOf, triple } from "./stands";
+import { pictureAt } from "./sight";
 import { modeWords } from "./streams";
 
 const ONLINE_POST = "people online";
@@ -239,7 +240,8 @@ class Drawer {
     const voice = setup.voices.get(canonical(claim.subject)) ?? (claim.subject === setup.lectern.name ? setup.lectern : undefined);
     if (voice === undefined && setup.floor.group(claim.subject) === undefined) return undefined;
     const at = voice === undefined || voice.seats !== undefined ? audienceCentre(setup, this.trial, voice?.seats?.name ?? claim.subject) : voice.position.at(this.trial);
-    const far = distance(triple(at), triple(standOf(setup, found, this.trial)));
+    const seen = claim.way === "room-sees-online" ? pictureAt(setup, found, this.trial) : standOf(setup, found, this.trial);
+    const far = distance(triple(at), triple(seen));
     return far < 0.3 ? undefined : `${figure(Math.round(far * 10) / 10)} m`;
   }
 }

@@ -21,7 +21,7 @@ const at = (part: string): { path: string; start: number; end: number } => {
 export const finding = (over: Partial<Finding> = {}): Finding => ({
   code: "echo-path", severity: "error", identity: "echo-path phone box", ways: ["online-hears-room"], items: [], subjects: ["phone", "box"],
   where: at("plays sound on box"), message: "Those online hear themselves: 38 dB between box and phone where 50 dB are needed.",
-  notice: "They hear their own words a moment later.", chain: ["laptop plays the call on box", "phone picks it up", "phone sends it back"],
+  effect: "the people online hear themselves", notice: "They hear their own words a moment later.", chain: ["laptop plays the call on box", "phone picks it up", "phone sends it back"],
   measured: { value: 38.2, unit: "dB" }, limit: { value: 50.1, unit: "dB" }, assumed: [{ text: "room noise 40 dBA" }],
   related: [{ where: { path: "kit.bothways", start: 0, end: 6 }, message: "phone stands here" }], folded: [], ...over,
 });
