@@ -9,7 +9,12 @@ export { CONNECTOR_TYPES, CONNECTOR_WORDS, DEVICE_TYPES, type Connector } from "
 export { FINISH_WORDS } from "./finishes";
 
 /** The one table from which binding, messages, reference and highlighting come. */
-export const VOCABULARY: readonly Row[] = [...MEETING_ROWS, ...ROOM_ROWS, ...KIT_ROWS, ...SETUP_ROWS];
+export const VOCABULARY: readonly Row[] = [...MEETING_ROWS, ...ROOM_ROWS, ...KIT_ROWS.map(onTheSpot), ...SETUP_ROWS];
+
+/** Whatever a kit file can say of a device, the setup that places it can say, too. */
+function onTheSpot(row: Row): Row {
+  return row.within.includes("device") && !row.within.includes("place") ? { ...row, within: [...row.within, "place"] } : row;
+}
 
 const BY_OWNER: ReadonlyMap<Owner, ReadonlyMap<string, Row>> = (() => {
   const owners = new Map<Owner, Map<string, Row>>();

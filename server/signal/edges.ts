@@ -30,11 +30,12 @@ export interface Edge {
   readonly where: Where | undefined;
 }
 
-/** A node is a string of its sort and its name: `port:laptop.hdmi`. */
+/** A node is a string of its sort and its name: `port-out:laptop.hdmi`. */
 export type Sort =
   | "voice" // a mouth in the room
   | "microphone" | "loudspeaker" | "camera" | "display" // parts
-  | "port"
+  // Ports, each way apart: what goes out of a port does not come back in at it.
+  | "port-in" | "port-out"
   | "in" | "out" | "picture-in" | "picture-out" // what a computer gathers for the call, and gives from it
   | "sends" | "plays" // the call's ends at a join
   | "device" // a device as a whole, where no port of it is in question

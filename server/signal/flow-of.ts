@@ -155,7 +155,7 @@ class Drawer {
 
   /** The port or part of a node, without its device. */
   private local(id: string, device: string): string | undefined {
-    return sortOf(id) === "port" || sortOf(id) === "camera" || sortOf(id) === "microphone" || sortOf(id) === "loudspeaker" || sortOf(id) === "display"
+    return sortOf(id).startsWith("port-") || sortOf(id) === "camera" || sortOf(id) === "microphone" || sortOf(id) === "loudspeaker" || sortOf(id) === "display"
       ? partName(nameOfNode(id), device) : undefined;
   }
 

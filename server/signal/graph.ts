@@ -161,7 +161,7 @@ class CallEdges {
     const part = this.endings.get(canonical(sent.name));
     if (part?.device === device) return [{ node: node(wantedPart, part.part.id), delay: part.part.delay, gap: undefined }];
     const port = device.ports.find((p) => canonical(p.id) === canonical(sent.name));
-    if (port !== undefined) return [{ node: node("port", port.id), delay: undefined, gap: undefined }];
+    if (port !== undefined) return [{ node: node(way === "into" ? "port-in" : "port-out", port.id), delay: undefined, gap: undefined }];
     const other = part?.device ?? this.setup.devices.get(canonical(sent.name)) ?? this.ownerOfPort(sent.name);
     if (other === undefined) return [];
     // A device may be named for the camera or the microphone that it has.
@@ -170,7 +170,7 @@ class CallEdges {
       return own === undefined ? [] : [{ node: node(wantedPart, own.id), delay: own.delay, gap: undefined }];
     }
     const through = this.portsToward(device, other, wantedPart, way);
-    if (through.length > 0) return through.map((id) => ({ node: node("port", id), delay: undefined, gap: undefined }));
+    if (through.length > 0) return through.map((id) => ({ node: node(way === "into" ? "port-in" : "port-out", id), delay: undefined, gap: undefined }));
     return [{ node: this.standIn(other, wantedPart, way), delay: undefined, gap: this.notConnected(device, other) }];
   }
 
@@ -180,10 +180,10 @@ class CallEdges {
 
   /** The computer's ports through which wires lead to, or come from, another device. */
   private portsToward(device: Device, other: Device, type: Part["type"], way: "into" | "out-of"): string[] {
-    const mine = new Map(device.ports.map((port) => [node("port", port.id), port.id]));
+    const mine = new Map(device.ports.map((port) => [node(way === "into" ? "port-in" : "port-out", port.id), port.id]));
     const theirs = [
       ...other.parts.filter((p) => p.type === type).map((p) => node(type, p.id)),
-      ...other.ports.filter((p) => (way === "into" ? p.gives : p.takes).has(this.carried)).map((p) => node("port", p.id)),
+      ...other.ports.filter((p) => (way === "into" ? p.gives : p.takes).has(this.carried)).map((p) => node(way === "into" ? "port-out" : "port-in", p.id)),
     ];
     const found = new Set<string>();
     if (way === "into") {
@@ -210,7 +210,7 @@ class CallEdges {
     const part = other.parts.find((p) => p.type === type);
     if (part !== undefined) return node(type, part.id);
     const port = other.ports.find((p) => (way === "into" ? p.gives : p.takes).has(this.carried));
-    return port === undefined ? node("device", other.name) : node("port", port.id);
+    return port === undefined ? node("device", other.name) : node(way === "into" ? "port-out" : "port-in", port.id);
   }
 
   private notConnected(device: Device, other: Device): Gap {

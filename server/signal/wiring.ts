@@ -21,16 +21,16 @@ export function addWiring(edges: EdgeList, setup: Setup, item: string | undefine
     const takes = device.ports.filter((port) => port.takes.has(carried));
     if (device.type === "computer") continue; // only the call's own program connects what is inside a computer
     for (const part of device.parts) {
-      if (carried === "sound" && part.type === "microphone") for (const port of gives) inside(node("microphone", part.id), node("port", port.id), 0, port.delay);
+      if (carried === "sound" && part.type === "microphone") for (const port of gives) inside(node("microphone", part.id), node("port-out", port.id), 0, port.delay);
       if (carried === "sound" && part.type === "loudspeaker") {
-        for (const port of takes) inside(node("port", port.id), node("loudspeaker", part.id), 0, port.delay ?? part.delay);
+        for (const port of takes) inside(node("port-in", port.id), node("loudspeaker", part.id), 0, port.delay ?? part.delay);
       }
-      if (carried === "picture" && part.type === "camera") for (const port of gives) inside(node("camera", part.id), node("port", port.id), 0, part.delay);
-      if (carried === "picture" && part.type === "display") for (const port of takes) inside(node("port", port.id), node("display", part.id), 0, part.delay);
+      if (carried === "picture" && part.type === "camera") for (const port of gives) inside(node("camera", part.id), node("port-out", port.id), 0, part.delay);
+      if (carried === "picture" && part.type === "display") for (const port of takes) inside(node("port-in", port.id), node("display", part.id), 0, part.delay);
     }
     if (carried === "sound" && device.type === "mixer") addMixer(setup.mixers.get(canonical(device.name)), item, gives, takes, inside);
     else if (PASSING.has(device.type)) {
-      for (const from of takes) for (const to of gives) if (from.id !== to.id && passes(device, from, to)) inside(node("port", from.id), node("port", to.id), 0, to.delay);
+      for (const from of takes) for (const to of gives) if (from.id !== to.id && passes(device, from, to)) inside(node("port-in", from.id), node("port-out", to.id), 0, to.delay);
     }
   }
 }
@@ -49,7 +49,7 @@ function passes(device: Device, from: Port, to: Port): boolean {
 function addMixer(mixer: Mixer | undefined, item: string | undefined, gives: readonly Port[], takes: readonly Port[], inside: (from: string, to: string, gain: number) => void): void {
   if (mixer === undefined) {
     // Nothing is said of how it is set: every output holds every input, as on a desk left alone.
-    for (const from of takes) for (const to of gives) if (from.id !== to.id) inside(node("port", from.id), node("port", to.id), 0);
+    for (const from of takes) for (const to of gives) if (from.id !== to.id) inside(node("port-in", from.id), node("port-out", to.id), 0);
     return;
   }
   const takesById = new Map(takes.map((port) => [canonical(port.id), port]));
@@ -63,7 +63,7 @@ function addMixer(mixer: Mixer | undefined, item: string | undefined, gives: rea
         for (const to of bus.ports) {
           const a = takesById.get(from);
           const b = givesById.get(to);
-          if (a !== undefined && b !== undefined) inside(node("port", a.id), node("port", b.id), channel.trim + gain);
+          if (a !== undefined && b !== undefined) inside(node("port-in", a.id), node("port-out", b.id), channel.trim + gain);
         }
       }
     }
@@ -91,7 +91,7 @@ function addLink(edges: EdgeList, setup: Setup, link: Link, carried: Carried): v
   for (const [a, b] of pairs) {
     const join = (x: Port, y: Port): void => {
       // What a radio or a converter takes is counted where the sound enters the device that plays it.
-      edges.add({ from: node("port", x.id), to: node("port", y.id), via: link.how, gain: 0, delay: undefined, gap: undefined, where: link.where });
+      edges.add({ from: node("port-out", x.id), to: node("port-in", y.id), via: link.how, gain: 0, delay: undefined, gap: undefined, where: link.where });
     };
     if (a.gives.has(carried) && b.takes.has(carried)) join(a, b);
     if (b.gives.has(carried) && a.takes.has(carried)) join(b, a);
