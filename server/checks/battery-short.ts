@@ -1,12 +1,11 @@
 import { append } from "../model/edits";
 import { canonical } from "../model/names";
 import { duration } from "../model/show";
-import { Trial } from "../model/trial";
 import { isStated, lasts, timeNeeded } from "../signal/endurance";
-import { positionOf } from "../signal/stands";
 import { rootFile, type Case, type Check, type Remedy, type Scene } from "./check";
 import type { Feed } from "../signal/power";
 import { inUse, waysOf } from "./no-power";
+import { freeOutlets } from "./outlets";
 
 export const batteryShort: Check = {
   entry: {
@@ -55,19 +54,14 @@ function remedies(scene: Scene, feed: Feed): Remedy[] {
   const file = rootFile(setup);
   if (file === undefined) return [];
   const { device } = feed;
-  const trial = new Trial();
-  const at = positionOf(setup, device).at(trial);
   const out: Remedy[] = [];
-  const taken = (name: string): number => setup.mains.filter((m) => canonical(m.from) === canonical(name)).length;
-  const charged = device.ports.some((p) => p.takes.has("power"));
-  if (device.power.on.has("mains") || charged) {
-    const outlets = [
-      ...[...setup.devices.values()].filter((d) => d.type === "lead" && scene.graph.feeds.get(canonical(d.name))?.by === "mains")
-        .map((d) => ({ name: d.name, place: positionOf(setup, d).at(trial), sockets: d.sockets?.best ?? 3 })),
-      ...[...setup.room.outlets.values()].map((o) => ({ name: o.name, place: setup.floor.spot(o.name, trial, 0) ?? at, sockets: o.sockets?.best ?? 2 })),
-    ].filter((o) => o.sockets > taken(o.name)).sort((a, b) => Math.hypot(a.place.x - at.x, a.place.y - at.y) - Math.hypot(b.place.x - at.x, b.place.y - at.y));
-    for (const outlet of outlets.slice(0, 2)) {
-      out.push({ title: `${device.power.on.has("mains") ? "Plug" : "Charge"} ${device.name} ${device.power.on.has("mains") ? "into" : "from"} ${outlet.name} meanwhile`, edits: [append(file, `mains from ${outlet.name} to ${device.name}`, ["mains"])] });
+  const plugged = device.power.on.has("mains");
+  if (plugged || device.ports.some((p) => p.takes.has("power"))) {
+    for (const outlet of freeOutlets(scene, device).slice(0, 2)) {
+      out.push({
+        title: plugged ? `Plug ${device.name} into ${outlet.name} meanwhile` : `Charge ${device.name} from ${outlet.name} meanwhile`,
+        edits: [append(file, `mains from ${outlet.name} to ${device.name}`, ["mains"])],
+      });
     }
   }
   const bank = [...setup.devices.values()].find((d) => d.type === "power-bank");

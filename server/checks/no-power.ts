@@ -1,12 +1,11 @@
 import { append } from "../model/edits";
 import type { Device } from "../model/device";
 import { canonical } from "../model/names";
-import { Trial } from "../model/trial";
 import type { WayName } from "../model/ways";
 import { devicesOnWays } from "../signal/coverage";
 import type { Feed } from "../signal/power";
-import { positionOf } from "../signal/stands";
 import { rootFile, type Case, type Check, type Remedy, type Scene } from "./check";
+import { freeOutlets } from "./outlets";
 
 export const noPower: Check = {
   entry: {
@@ -48,24 +47,17 @@ function remedies(scene: Scene, feed: Feed): Remedy[] {
   const { setup } = scene;
   const file = rootFile(setup);
   if (file === undefined) return [];
-  const trial = new Trial();
   const { device } = feed;
-  const at = positionOf(setup, device).at(trial);
-  const taken = (name: string): number => setup.mains.filter((m) => canonical(m.from) === canonical(name)).length;
-  const reach = (name: string, place: { x: number; y: number }, sockets: number, spare: number) => ({ name, far: Math.hypot(place.x - at.x, place.y - at.y), free: sockets - taken(name), spare });
-  const options = [
-    ...[...setup.devices.values()].filter((d) => d.type === "lead" && d.name !== device.name && scene.graph.feeds.get(canonical(d.name))?.by === "mains")
-      .map((d) => reach(d.name, positionOf(setup, d).at(trial), d.sockets?.best ?? 3, 0)),
-    ...[...setup.room.outlets.values()].map((o) => reach(o.name, setup.floor.spot(o.name, trial, 0) ?? at, o.sockets?.best ?? 2, 1)),
-  ].filter((option) => option.free > 0).sort((a, b) => a.far - b.far);
+  const options = freeOutlets(scene, device);
   const wantsMains = device.type === "lead" || device.power.on.has("mains");
-  const plain = wantsMains ? options.map((o): Remedy => ({
+  // One lead is never plugged into another.
+  const plain = wantsMains ? options.filter((o) => !(o.lead && device.type === "lead")).map((o): Remedy => ({
     title: `Plug ${device.name} into ${o.name}`, edits: [append(file, `mains from ${o.name} to ${device.name}`, ["mains"])],
   })) : [];
   // What hangs on a lead that is itself unplugged is mended at the lead.
   const dead = setup.mains.find((m) => canonical(m.to) === canonical(device.name));
   const lead = dead && setup.devices.get(canonical(dead.from));
-  const atLead = lead?.type === "lead" ? options.filter((o) => o.spare === 1).map((o): Remedy => ({
+  const atLead = lead?.type === "lead" ? options.filter((o) => !o.lead).map((o): Remedy => ({
     title: `Plug ${lead.name} into ${o.name}`, edits: [append(file, `mains from ${o.name} to ${lead.name}`, ["mains"])],
   })) : [];
   return [...atLead.slice(0, 2), ...plain.slice(0, 3), ...byUsb(scene, device)];
