@@ -220,8 +220,12 @@ class CallEdges {
       return [device, other].some((d) => key === canonical(d.name) || key.startsWith(`${canonical(d.name)}.`));
     }));
     const pair = [device.name, other.name];
+    const of = (end: string, d: Device): boolean => canonical(end) === canonical(d.name) || canonical(end).startsWith(`${canonical(d.name)}.`);
+    // A cable that is there and carries nothing of the kind is another mistake than none at all.
+    const wrong = this.setup.links.find((link) => (of(link.from, device) && of(link.to, other)) || (of(link.from, other) && of(link.to, device)));
     return {
-      says: "no cable", sentence: `nothing connects ${device.name} and ${other.name}`, cause: `link ${pair.map(canonical).sort().join(" ")}`, between: pair,
+      says: wrong === undefined ? "no cable" : "wrong port",
+      sentence: wrong === undefined ? `nothing connects ${device.name} and ${other.name}` : `no ${this.carried} passes between ${wrong.from} and ${wrong.to}`, cause: `link ${pair.map(canonical).sort().join(" ")}`, between: pair,
       open: mentioned ? undefined : unsaid(`link ${pair.map(canonical).sort().join(" ")}`, `how ${other.name} is connected to ${device.name}`, false, "the text does not say", `How is ${other.name} connected to ${device.name}?`),
     };
   }
