@@ -2,7 +2,9 @@
 import type { Device, Port, Signal } from "../model/device";
 import { append, insertInto, rewrite } from "../model/edits";
 import { canonical } from "../model/names";
+import type { Link } from "../model/setup";
 import { Trial } from "../model/trial";
+import type { Where } from "../model/where";
 import type { Claim } from "../signal/coverage";
 import { goTogether } from "../signal/wiring";
 import { fileOf, rootFile, type Remedy, type Scene } from "./check";
@@ -41,7 +43,13 @@ function connect(scene: Scene, computer: string, other: string, claim: Claim): R
     for (const x of source.ports.filter((p) => p.gives.has(signal) && free(p))) {
       for (const y of sink.ports.filter((p) => p.takes.has(signal) && free(p))) {
         if (!goTogether(x, y, how)) continue;
-        out.push({ title: how === "cable" ? `Run a cable from ${x.id} to ${y.id}` : `Link ${x.id} with ${y.id} by radio`, edits: [append(file, `${how} from ${x.id} to ${y.id}`, [how, "cable", "radio"])] });
+        const text = `${how} from ${x.id} to ${y.id}`;
+        // A cable that goes into the wrong port is moved, not joined by a second one.
+        const wrong = setup.links.find((l) => l.how === how && !isSet(scene, l.where) && touches(l, a) && touches(l, b));
+        out.push({
+          title: how === "cable" ? `Run ${wrong === undefined ? "a" : "the"} cable from ${x.id} to ${y.id}` : `Link ${x.id} with ${y.id} by radio`,
+          edits: [wrong === undefined ? append(file, text, [how, "cable", "radio"]) : { path: wrong.where.path, start: wrong.where.start, end: wrong.where.end, newText: text }],
+        });
       }
     }
   }
@@ -91,10 +99,13 @@ function showLarger(scene: Scene): Remedy[] {
   });
 }
 
-const wiredTo = (scene: Scene, a: Device, b: Device): boolean => scene.setup.links.some((l) => {
-  const ends = [l.from, l.to].map(canonical);
-  return [a, b].every((d) => ends.some((end) => end === canonical(d.name) || end.startsWith(`${canonical(d.name)}.`)));
-});
+const touches = (link: Link, device: Device): boolean => [link.from, link.to].map(canonical)
+  .some((end) => end === canonical(device.name) || end.startsWith(`${canonical(device.name)}.`));
+
+const wiredTo = (scene: Scene, a: Device, b: Device): boolean => scene.setup.links.some((l) => touches(l, a) && touches(l, b));
+
+/** Whether one statement plugs in a whole set. */
+const isSet = (scene: Scene, where: Where): boolean => scene.setup.links.filter((l) => l.where === where).length > 1;
 
 function portPair(source: Device, sink: Device, signal: Signal): [Port, Port] | undefined {
   for (const x of source.ports.filter((p) => p.gives.has(signal))) {

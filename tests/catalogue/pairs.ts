@@ -55,6 +55,7 @@ const UNCOVERED: readonly Pair[] = [
   {
     code: "uncovered-direction", about: "the people online hear the room: the wrong port, which gives but does not take", severity: "error", subjects: ["laptop", "lapel"],
     raises: SOUND_EVENING.replace("cable from lapel.plug to laptop.headset", "cable from lapel.plug to laptop.hdmi") + ALL, doesNot: SOUND_EVENING + ALL,
+    fix: "Run the cable from lapel.plug to laptop.headset",
   },
   {
     code: "uncovered-direction", about: "the people online hear the room: nothing sends", severity: "error", subjects: ["laptop"],
