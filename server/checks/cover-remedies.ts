@@ -36,7 +36,9 @@ function connect(scene: Scene, computer: string, other: string, claim: Claim): R
   const signal: Signal = claim.way.includes("hear") ? "sound" : "picture";
   const fromComputer = claim.way.startsWith("room-");
   const [source, sink] = fromComputer ? [a, b] : [b, a];
-  const taken = new Set(setup.links.flatMap((l) => [canonical(l.from), canonical(l.to)]));
+  // A cable that goes into the wrong port is moved, not joined by a second one.
+  const wrong = setup.links.find((l) => !isSet(scene, l.where) && touches(l, a) && touches(l, b));
+  const taken = new Set(setup.links.filter((l) => l !== wrong).flatMap((l) => [canonical(l.from), canonical(l.to)]));
   const free = (port: Port): boolean => !taken.has(canonical(port.id)) || port.connector === "bluetooth";
   const out: Remedy[] = [];
   for (const how of ["cable", "radio"] as const) {
@@ -44,11 +46,9 @@ function connect(scene: Scene, computer: string, other: string, claim: Claim): R
       for (const y of sink.ports.filter((p) => p.takes.has(signal) && free(p))) {
         if (!goTogether(x, y, how)) continue;
         const text = `${how} from ${x.id} to ${y.id}`;
-        // A cable that goes into the wrong port is moved, not joined by a second one.
-        const wrong = setup.links.find((l) => l.how === how && !isSet(scene, l.where) && touches(l, a) && touches(l, b));
         out.push({
-          title: how === "cable" ? `Run ${wrong === undefined ? "a" : "the"} cable from ${x.id} to ${y.id}` : `Link ${x.id} with ${y.id} by radio`,
-          edits: [wrong === undefined ? append(file, text, [how, "cable", "radio"]) : { path: wrong.where.path, start: wrong.where.start, end: wrong.where.end, newText: text }],
+          title: how === "cable" ? `Run ${wrong?.how === how ? "the" : "a"} cable from ${x.id} to ${y.id}` : `Link ${x.id} with ${y.id} by radio`,
+          edits: [wrong === undefined || wrong.how !== how ? append(file, text, [how, "cable", "radio"]) : { path: wrong.where.path, start: wrong.where.start, end: wrong.where.end, newText: text }],
         });
       }
     }

@@ -59,7 +59,7 @@ function measure(scene: Scene, loop: Loop, trial: Trial): Outcome | undefined {
       effect: `the people online hear themselves: ${figure(echo.telr)} dB where ${figure(echo.needed)} dB is needed`,
       summary: severity === undefined
         ? (same ? `${plays} plays and sends; its canceller holds the echo` : `${sends} hardly hears ${plays}`)
-        : `the people online hear themselves through ${plays} and ${sends}`,
+        : `the people online hear themselves through ${same ? plays : `${plays} and ${sends}`}`,
       chain: chainOf(loop, echo),
       related: same ? [] : [{ where: loop.plays.join.where, message: `${plays} plays the call` }, { where: loop.sends.join.where, message: `${sends} sends what it hears` }],
     }),

@@ -105,7 +105,9 @@ function effectOf(claim: Claim, a: Assessment): string {
   if (s === undefined || s.of === 1) return claim.unmet;
   if (claim.way === "online-sees-room") return `${s.count} of ${s.of} heads in ${called(s.within)} lie outside`;
   const rows = s.fromRow !== undefined && s.fromRow > 1 ? ` from row ${s.fromRow} on` : "";
-  const verb = claim.way === "room-sees-online" ? "cannot make out a face" : claim.way === "room-hears-online" ? "do not hear the people online" : "are not heard online";
+  const little = a.grade === "poor";
+  const verb = claim.way === "room-sees-online" ? "cannot make out a face"
+    : claim.way === "room-hears-online" ? `${little ? "hardly" : "do not"} hear the people online` : `are ${little ? "hardly" : "not"} heard online`;
   return `${s.count} of ${s.of} in ${called(s.within)} ${verb}${rows}, worst ${s.worst}`;
 }
 
