@@ -102,10 +102,10 @@ function reason(claim: Claim, a: Assessment): string {
 
 function effectOf(claim: Claim, a: Assessment): string {
   const s = a.short;
-  if (s === undefined || s.of === 1) return claim.unmet;
+  const little = a.grade === "poor";
+  if (s === undefined || s.of === 1) return little && claim.way.includes("hear") ? claim.unmet.replace("do not hear", "hardly hear").replace("are not heard", "are hardly heard") : claim.unmet;
   if (claim.way === "online-sees-room") return `${s.count} of ${s.of} heads in ${called(s.within)} lie outside`;
   const rows = s.fromRow !== undefined && s.fromRow > 1 ? ` from row ${s.fromRow} on` : "";
-  const little = a.grade === "poor";
   const verb = claim.way === "room-sees-online" ? "cannot make out a face"
     : claim.way === "room-hears-online" ? `${little ? "hardly" : "do not"} hear the people online` : `are ${little ? "hardly" : "not"} heard online`;
   return `${s.count} of ${s.of} in ${called(s.within)} ${verb}${rows}, worst ${s.worst}`;

@@ -101,8 +101,15 @@ const keyOf = (list: readonly Candidate[]): string => list.map((c) => `${c.endin
 
 function broken(graph: Graph, list: readonly Candidate[], verb: string, missing: string): Assessment {
   const first = list[0];
-  if (first === undefined) return nothing(graph, "nothing there", `no joined device ${verb}`, missing);
+  if (first === undefined) return nothing(graph, "nothing there", leadsNowhere(graph, missing) ?? `no joined device ${verb}`, missing);
   return { ...UNMET, grade: "bad", gaps: gapsOf(first.path), path: first.path, through: first.ending.part.id };
+}
+
+/** Where a join does send or play, and no microphone or loudspeaker is at the other end of the wire. */
+function leadsNowhere(graph: Graph, missing: string): string | undefined {
+  const state = graph.joins.find((j) => (missing === "nothing-plays" ? j.plays : missing === "nothing-sends-sound" ? j.sound : []).length > 0);
+  if (state === undefined) return undefined;
+  return missing === "nothing-plays" ? `what ${state.join.device} plays reaches no loudspeaker` : `no microphone leads into what ${state.join.device} sends`;
 }
 
 function roomHearsOnline(graph: Graph): Claim[] {
