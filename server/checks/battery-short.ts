@@ -1,3 +1,4 @@
+import type { Device } from "../model/device";
 import { append } from "../model/edits";
 import { canonical } from "../model/names";
 import { duration } from "../model/show";
@@ -31,14 +32,16 @@ export const batteryShort: Check = {
           const wanted = needed.seconds + trial.value(scene.setup.reserve);
           const short = wanted - life;
           const meeting = life < needed.seconds;
+          const deadLead = causeAtLead(scene, device);
           const severity = short <= 0 ? undefined : meeting && isStated(device) ? "error" : "warning";
           const source = feed.by === "usb" && feed.from !== undefined ? ` with ${feed.from}` : "";
           return {
             severity, badness: short, measured: { value: life / 3600, unit: "h" }, limit: { value: wanted / 3600, unit: "h" },
             cause: { key: `battery ${canonical(device.name)}`, subjects: [device.name], where: device.where },
+            ...(deadLead === undefined ? {} : { foldUnder: deadLead }),
             say: () => ({
-              because: `the battery of ${device.name}${source} lasts about ${duration(life)}`,
-              effect: `${duration(wanted)} is needed`,
+              because: deadLead === undefined ? `the battery of ${device.name}${source} lasts about ${duration(life)}` : `${device.name} is left to its battery`,
+              effect: deadLead === undefined ? `${duration(wanted)} is needed` : `the battery of ${device.name} lasts about ${duration(life)} where ${duration(wanted)} is needed`,
               summary: severity === undefined ? `${device.name} lasts ${duration(life)}` : `the battery of ${device.name} is empty after ${duration(life)}`,
               chain: [`${needed.from} to end takes ${duration(needed.seconds)}, and ${duration(trial.value(scene.setup.reserve))} is kept in reserve`],
             }),
@@ -48,6 +51,12 @@ export const batteryShort: Check = {
       }));
   },
 };
+
+/** It runs on its battery because the lead that it is plugged into is dead: that is what is wrong. */
+function causeAtLead(scene: Scene, device: Device): string | undefined {
+  const plugged = scene.setup.mains.filter((m) => canonical(m.to) === canonical(device.name));
+  return plugged.map((m) => scene.graph.feeds.get(canonical(m.from))?.gap?.cause).find((cause) => cause !== undefined);
+}
 
 function remedies(scene: Scene, feed: Feed): Remedy[] {
   const { setup } = scene;

@@ -22,9 +22,11 @@ export const noPower: Check = {
     measure: (trial) => {
       const dead = !(feed.gap?.open !== undefined && trial.holds(feed.gap.open));
       const { name } = feed.device;
+      const key = `no-power ${canonical(name)}`;
+      const under = feed.gap !== undefined && feed.gap.cause !== key ? feed.gap.cause : missingLink(scene, feed);
       return {
         severity: dead ? "error" : undefined, badness: dead ? 1 : 0,
-        cause: { key: `no-power ${canonical(name)}`, subjects: [name], where: feed.device.where },
+        cause: { key, subjects: [name], where: feed.device.where }, ...(under === undefined ? {} : { foldUnder: under }),
         say: () => ({
           because: feed.gap?.sentence ?? "", effect: "", summary: dead ? `${name} has no power` : `${name} has power`, chain: [],
         }),
@@ -33,6 +35,14 @@ export const noPower: Check = {
     remedies: () => remedies(scene, feed),
   })),
 };
+
+/** Of what runs on USB alone: the one missing cable that would bring power and signal both, where a join wants its signal. */
+function missingLink(scene: Scene, feed: Feed): string | undefined {
+  const { device } = feed;
+  if (!device.power.on.has("usb") || device.power.on.has("mains")) return undefined;
+  const gaps = [...scene.graph.picture.all, ...scene.graph.sound.all].flatMap((edge) => (edge.gap === undefined ? [] : [edge.gap]));
+  return gaps.find((gap) => gap.cause.startsWith("link ") && gap.between.some((name) => canonical(name) === canonical(device.name)))?.cause;
+}
 
 /** Kit that stays in the box needs no power. */
 export const inUse = (scene: Scene, device: Device): boolean =>

@@ -52,7 +52,10 @@ export function feeds(setup: Setup): ReadonlyMap<string, Feed> {
     if (on.has("phantom") && wired(device)) return plain("phantom");
     if (on.has("battery")) return plain("battery");
     const dead = plugs(device)[0]?.from;
-    return none(device, setup, dead === undefined ? undefined : `${dead} has no power itself`);
+    if (dead === undefined) return none(device, setup, undefined);
+    // What hangs on a dead lead has one cause with it.
+    const lead = setup.devices.get(canonical(dead));
+    return none(device, setup, `${dead} has no power itself`, lead === undefined ? undefined : feedOf(lead).gap?.cause);
   };
 
   const plugs = (device: Device): Feed[] => setup.mains
@@ -92,14 +95,14 @@ export function feeds(setup: Setup): ReadonlyMap<string, Feed> {
 }
 
 /** Whether any statement says how this device, or anything at all, gets its power; if none does, the plan is simply not that far. */
-function none(device: Device, setup: Setup, why: string | undefined): Feed {
+function none(device: Device, setup: Setup, why: string | undefined, cause = `no-power ${canonical(device.name)}`): Feed {
   const silent = device.power.on.has("usb") ? setup.links.length === 0 : setup.mains.length === 0;
   const open: Ranged | undefined = silent ? unsaid(`power ${device.name}`, `how ${device.name} gets its power`, false, "the text does not say", `From where does ${device.name} get its power?`) : undefined;
   const wants = [...device.power.on].filter((on) => on !== "battery");
   const lacks = wants.includes("mains") ? "it is plugged into no outlet" : wants.includes("usb") ? "no cable brings it power" : "nothing feeds it";
   return {
     device, by: "none", from: undefined,
-    gap: { says: "no power", sentence: `${device.name} has no power: ${why ?? lacks}`, cause: `no-power ${canonical(device.name)}`, open, between: [device.name] },
+    gap: { says: "no power", sentence: `${device.name} has no power: ${why ?? lacks}`, cause, open, between: [device.name] },
   };
 }
 
