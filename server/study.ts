@@ -193,9 +193,11 @@ function settle(setup: Setup, all: readonly Finding[]): { findings: Finding[]; a
   const accepted: Finding[] = [];
   const findings: Finding[] = [];
   for (const finding of all) {
-    const by = setup.accepts.find((accept) => accept.code === finding.code
-      && (accept.of.length === 0 || accept.of.every((name) => finding.subjects.some((subject) => canonical(subject) === canonical(name))))
-      && (accept.at === undefined || finding.measured === undefined || noWorse(finding, accept.at)));
+    const meant = setup.accepts.filter((accept) => accept.code === finding.code
+      && (accept.of.length === 0 || accept.of.every((name) => finding.subjects.some((subject) => canonical(subject) === canonical(name)))));
+    const by = meant.find((accept) => accept.at === undefined || finding.measured === undefined || noWorse(finding, accept.at));
+    // What is worse than was accepted is raised again, and its acceptance is not idle.
+    if (by === undefined) for (const accept of meant) used.add(accept);
     if (by === undefined) findings.push(finding);
     else {
       used.add(by);
