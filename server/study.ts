@@ -213,12 +213,22 @@ function settle(setup: Setup, all: readonly Finding[]): { findings: Finding[]; a
       ? `Nothing raises ${accept.code}${accept.of.length > 0 ? ` of ${list(accept.of)}` : ""} any more: this “accept” can go.`
       : `There is no finding “${accept.code}” to accept yet.`,
   }));
-  return { findings, accepted, unused };
+  const idle = setup.limits.filter((limit) => !CHECKS.some((check) => check.entry.code === limit.code && check.takesLimit === true)).map((limit): TextProblem => ({
+    code: "limit-idle", severity: "warning", where: limit.where, related: [],
+    message: CHECKS.some((check) => check.entry.code === limit.code)
+      ? `${limit.code} has no single limit that could be set. Accept the risk instead: accept ${limit.code} because "…".`
+      : `There is no finding “${limit.code}” to set a limit for yet.`,
+  }));
+  return { findings, accepted, unused: [...unused, ...idle] };
 }
+
+/** What a shown unit is in the unit that the text's quantities are kept in. */
+const CANONICAL: Readonly<Record<string, number>> = { h: 3600, "Mb/s": 1e6 };
 
 /** Whether a measured value lies no farther beyond its limit than the accepted one. */
 function noWorse(finding: Finding, at: number): boolean {
-  const value = finding.measured?.value ?? 0;
-  const limit = finding.limit?.value ?? 0;
+  const scale = CANONICAL[finding.measured?.unit ?? ""] ?? 1;
+  const value = (finding.measured?.value ?? 0) * scale;
+  const limit = (finding.limit?.value ?? 0) * scale;
   return Math.abs(value - limit) <= Math.abs(at - limit) + 1e-9;
 }

@@ -3,12 +3,13 @@ import { append } from "../model/edits";
 import { canonical } from "../model/names";
 import { duration } from "../model/show";
 import { isStated, lasts, timeNeeded } from "../signal/endurance";
-import { rootFile, type Case, type Check, type Remedy, type Scene } from "./check";
+import { limitOf, rootFile, type Case, type Check, type Remedy, type Scene } from "./check";
 import type { Feed } from "../signal/power";
 import { inUse, waysOf } from "./no-power";
 import { freeOutlets } from "./outlets";
 
 export const batteryShort: Check = {
+  takesLimit: true,
   entry: {
     code: "battery-short", title: "A battery does not last", severity: "error", group: "Power and heat",
     notice: "It goes off in the middle of the second half.",
@@ -29,7 +30,9 @@ export const batteryShort: Check = {
           const { device } = feed;
           const life = lasts(scene.setup, device, feed, scene.graph.feeds, trial);
           if (life === undefined || life === Infinity) return undefined;
-          const wanted = needed.seconds + trial.value(scene.setup.reserve);
+          // A limit of one's own is another reserve.
+          const reserve = limitOf(scene.setup, "battery-short", trial.value(scene.setup.reserve));
+          const wanted = needed.seconds + reserve;
           const short = wanted - life;
           const meeting = life < needed.seconds;
           const deadLead = causeAtLead(scene, device);
@@ -43,7 +46,7 @@ export const batteryShort: Check = {
               because: deadLead === undefined ? `the battery of ${device.name}${source} lasts about ${duration(life)}` : `${device.name} is left to its battery`,
               effect: deadLead === undefined ? `${duration(wanted)} is needed` : `the battery of ${device.name} lasts about ${duration(life)} where ${duration(wanted)} is needed`,
               summary: severity === undefined ? `${device.name} lasts ${duration(life)}` : `the battery of ${device.name} is empty after ${duration(life)}`,
-              chain: [`${needed.from} to end takes ${duration(needed.seconds)}, and ${duration(trial.value(scene.setup.reserve))} is kept in reserve`],
+              chain: [`${needed.from} to end takes ${duration(needed.seconds)}, and ${duration(reserve)} is kept in reserve`],
             }),
           };
         },

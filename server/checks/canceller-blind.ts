@@ -1,13 +1,14 @@
 import { figure } from "../model/show";
-import { failingTelr } from "../physics/talkerEcho";
+import { FAILING_BELOW_ACCEPTABLE } from "../physics/talkerEcho";
 import { echoOf, loopKey, worstLoops } from "../signal/echo";
-import { fileOf, type Case, type Check, type Remedy, type Scene } from "./check";
+import { fileOf, limitOf, type Case, type Check, type Remedy, type Scene } from "./check";
 import type { Loop } from "../signal/echo";
 import { insertInto, rewrite } from "../model/edits";
 import { unitAlone } from "./echo-path";
 import { replaceIn } from "./join-text";
 
 export const cancellerBlind: Check = {
+  takesLimit: true,
   entry: {
     code: "canceller-blind", title: "The echo canceller cannot know what is played", severity: "error", group: "Echo and howl",
     notice: "The people online hear themselves although the unit on the table cancels echo.",
@@ -25,14 +26,15 @@ export const cancellerBlind: Check = {
       const device = loop.sends.join.device;
       const unit = loop.mics.find((m) => m.ending.device.cancels)?.ending.device.name ?? device;
       const other = loop.speakers.find((s) => s.ending.device.name !== unit)?.ending.device.name ?? device;
-      const short = echo.needed - echo.telr;
-      const severity = echo.telr < failingTelr(echo.delay) ? "error" : short > 0 ? "warning" : undefined;
+      const needed = limitOf(scene.setup, "canceller-blind", echo.needed);
+      const short = needed - echo.telr;
+      const severity = short > FAILING_BELOW_ACCEPTABLE ? "error" : short > 0 ? "warning" : undefined;
       return {
-        severity, badness: short, measured: { value: echo.telr, unit: "dB" }, limit: { value: echo.needed, unit: "dB" },
+        severity, badness: short, measured: { value: echo.telr, unit: "dB" }, limit: { value: needed, unit: "dB" },
         cause: { key: `blind ${device}`, subjects: [unit, other], where: loop.sends.sound[0]?.where ?? loop.sends.join.where },
         say: () => ({
           because: `${unit} cancels only what it plays itself, and ${other} plays`,
-          effect: `the people online hear themselves: ${figure(echo.telr)} dB where ${figure(echo.needed)} dB is needed`,
+          effect: `the people online hear themselves: ${figure(echo.telr)} dB where ${figure(needed)} dB is needed`,
           summary: severity === undefined ? `${unit} plays what it cancels` : `${unit} cannot cancel what ${other} plays`,
           chain: [`${device} says that it cancels no echo itself`, `${other} plays the call, ${unit} listens`],
         }),

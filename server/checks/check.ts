@@ -81,6 +81,8 @@ export interface Entry {
 
 export interface Check {
   readonly entry: Entry;
+  /** Whether `limit CODE VALUE` sets anything in it. */
+  readonly takesLimit?: true;
   cases(scene: Scene): readonly Case[];
 }
 

@@ -1,9 +1,9 @@
 import { duration, figure } from "../model/show";
 import { canonical } from "../model/names";
-import { failingTelr } from "../physics/talkerEcho";
+import { FAILING_BELOW_ACCEPTABLE } from "../physics/talkerEcho";
 import { echoOf, loopKey, worstLoops, type Echo, type Loop } from "../signal/echo";
 import type { Trial } from "../model/trial";
-import type { Case, Check, Outcome, Remedy, Scene } from "./check";
+import { limitOf, type Case, type Check, type Outcome, type Remedy, type Scene } from "./check";
 import { withdraw } from "./join-text";
 
 /** More than one live device in a room is one cause, however many there are. */
@@ -14,6 +14,7 @@ export const secondOf = (scene: Scene, loop: Loop) =>
   scene.graph.joins.indexOf(loop.plays) > scene.graph.joins.indexOf(loop.sends) ? loop.plays : loop.sends;
 
 export const echoPath: Check = {
+  takesLimit: true,
   entry: {
     code: "echo-path", title: "The people online hear themselves", severity: "error", group: "Echo and howl",
     notice: "Whoever speaks online hears the own voice come back, half a second late, and stops talking.",
@@ -43,20 +44,21 @@ export const unitAlone = (loop: Loop): boolean =>
 function measure(scene: Scene, loop: Loop, trial: Trial): Outcome | undefined {
   const echo = echoOf(scene.graph, loop, trial);
   if (echo === undefined) return undefined;
-  const short = echo.needed - echo.telr;
-  const severity = echo.telr < failingTelr(echo.delay) ? "error" : short > 0 ? "warning" : undefined;
+  const needed = limitOf(scene.setup, "echo-path", echo.needed);
+  const short = needed - echo.telr;
+  const severity = short > FAILING_BELOW_ACCEPTABLE ? "error" : short > 0 ? "warning" : undefined;
   const plays = loop.plays.join.device;
   const sends = loop.sends.join.device;
   const same = loop.plays === loop.sends;
   const second = secondOf(scene, loop);
   return {
-    severity, badness: short, measured: { value: echo.telr, unit: "dB" }, limit: { value: echo.needed, unit: "dB" },
+    severity, badness: short, measured: { value: echo.telr, unit: "dB" }, limit: { value: needed, unit: "dB" },
     cause: { key: same ? `echo ${canonical(plays)}` : CROSSED, subjects: same ? [plays] : [second.join.device, (second === loop.plays ? loop.sends : loop.plays).join.device], where: second.join.where },
     say: () => ({
       because: same
         ? `nothing cancels what ${plays} plays before it sends it back`
         : `${sends} sends what ${plays} plays, and no canceller holds what another device plays`,
-      effect: `the people online hear themselves: ${figure(echo.telr)} dB where ${figure(echo.needed)} dB is needed`,
+      effect: `the people online hear themselves: ${figure(echo.telr)} dB where ${figure(needed)} dB is needed`,
       summary: severity === undefined
         ? (same ? `${plays} plays and sends; its canceller holds the echo` : `${sends} hardly hears ${plays}`)
         : `the people online hear themselves through ${same ? plays : `${plays} and ${sends}`}`,

@@ -8,6 +8,7 @@ import { CROSSED, echoPath, secondOf } from "./echo-path";
 const AUDIBLE = -20;
 
 export const hearsItself: Check = {
+  takesLimit: true,
   entry: {
     code: "hears-itself", title: "The room hears itself, late", severity: "error", group: "Echo and howl",
     notice: "Every word spoken in the room comes out of a loudspeaker again a third of a second later.",

@@ -7,6 +7,7 @@ import { fileOf, limitOf, type Case, type Check, type Outcome, type Remedy, type
 import { withdraw } from "./join-text";
 
 export const uplinkShort: Check = {
+  takesLimit: true,
   entry: {
     code: "uplink-short", title: "The uplink is too small for what is sent", severity: "error", group: "The internet",
     notice: "Pictures freeze or turn to blocks; if it goes on, voices break up.",
