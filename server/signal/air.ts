@@ -43,19 +43,21 @@ export function nearTalker(setup: Setup, device: Device, voices: readonly Voice[
     const holder = setup.voices.get(canonical(held.by));
     if (holder !== undefined) return holder;
   }
-  const at = triple(standOf(setup, device, trial));
-  let best: Voice | undefined;
-  let least = Infinity;
-  for (const voice of voices) {
-    for (const mouth of mouths(setup, voice, trial)) {
-      const far = distance(at, triple(mouth));
-      if (far < least) {
-        least = far;
-        best = voice;
+  return trial.keep(`near ${device.name} of ${voices.map((voice) => voice.name).join(",")}`, () => {
+    const at = standOf(setup, device, trial);
+    let best: Voice | undefined;
+    let least = Infinity;
+    for (const voice of voices) {
+      for (const mouth of mouths(setup, voice, trial)) {
+        const far = (mouth.x - at.x) ** 2 + (mouth.y - at.y) ** 2 + (mouth.z - at.z) ** 2;
+        if (far < least) {
+          least = far;
+          best = voice;
+        }
       }
     }
-  }
-  return best;
+    return best;
+  });
 }
 
 /** Where a voice comes from: one mouth, or one for each seat. */
@@ -89,11 +91,14 @@ export function voiceAtMicrophone(setup: Setup, trial: Trial, voice: Voice, mout
 
 /** Cosine between a microphone's axis and the way to a source. Without an aim it points at the audience, or up from a table. */
 function micCosine(setup: Setup, trial: Trial, device: Device, at: Vec3, source: Vec3): number {
-  const aim = aimOf(setup, device, trial, () => {
-    const near = nearTalker(setup, device, [...setup.voices.values()], trial);
-    return near === undefined ? audienceCentre(setup, trial) : nearestMouth(setup, near, at, trial);
+  const axis = trial.keep(`axis ${device.name}`, () => {
+    const aim = aimOf(setup, device, trial, () => {
+      const near = nearTalker(setup, device, [...setup.voices.values()], trial);
+      return near === undefined ? audienceCentre(setup, trial) : nearestMouth(setup, near, at, trial);
+    });
+    return between(triple(at), triple(aim));
   });
-  return cosineOffAxis(triple(at), between(triple(at), triple(aim)), triple(source));
+  return cosineOffAxis(triple(at), axis, triple(source));
 }
 
 function nearestMouth(setup: Setup, voice: Voice, at: Vec3, trial: Trial): Vec3 {
