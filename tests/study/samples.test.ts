@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { applyEdits, fixesOf } from "../../server/fixes/prove";
 import { WAYS } from "../../server/model/ways";
-import { study, type Study, type Texts } from "../../server/study";
+import { study, type Study } from "../../server/study";
 import { bothwaysFiles, inMemory } from "../language/folder";
 import { raised } from "../catalogue/harness";
 
