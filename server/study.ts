@@ -123,9 +123,27 @@ function merge(judged: readonly Judged[], scenes: readonly Scene[]): Merged[] {
   }
   const out: Merged[] = [];
   const folded = new Map<string, Finding[]>();
-  for (const one of merged.values()) {
-    const root = one.foldUnder === undefined ? undefined : [...merged.values()].find((m) => m !== one && m.causeKey === one.foldUnder);
-    if (root !== undefined && rank(root.finding.severity) >= rank(one.finding.severity)) {
+  const all = [...merged.values()];
+  type One = (typeof all)[number];
+  const rootOf = (one: One): One | undefined => {
+    const root = one.foldUnder === undefined ? undefined : all.find((m) => m !== one && m.causeKey === one.foldUnder);
+    if (root === undefined || rank(root.finding.severity) < rank(one.finding.severity)) return undefined;
+    // Two that lead to each other: the worse stays, of equals the first.
+    const mutual = root.foldUnder === one.causeKey && rank(root.finding.severity) === rank(one.finding.severity);
+    return mutual && all.indexOf(root) > all.indexOf(one) ? undefined : root;
+  };
+  const topOf = (one: One): One | undefined => {
+    let top = rootOf(one);
+    for (let steps = 0; top !== undefined && steps < all.length; steps += 1) {
+      const next = rootOf(top);
+      if (next === undefined) break;
+      top = next;
+    }
+    return top;
+  };
+  for (const one of all) {
+    const root = topOf(one);
+    if (root !== undefined) {
       folded.set(root.finding.identity, [...(folded.get(root.finding.identity) ?? []), one.finding]);
     } else out.push(one);
   }

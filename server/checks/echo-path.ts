@@ -8,6 +8,8 @@ import { withdraw } from "./join-text";
 
 /** More than one live device in a room is one cause, however many there are. */
 export const CROSSED = "echo between devices";
+/** What the room hears again of itself through the second one. */
+export const RETURNED = "return between devices";
 
 /** The second device of a pair: the one that joins later in the text, as a rule the one that was added. */
 export const secondOf = (scene: Scene, loop: Loop) =>
@@ -51,8 +53,11 @@ function measure(scene: Scene, loop: Loop, trial: Trial): Outcome | undefined {
   const sends = loop.sends.join.device;
   const same = loop.plays === loop.sends;
   const second = secondOf(scene, loop);
+  // A device that plays and sends nothing is noticed first in the room; the fainter echo has the same cause.
+  const under = same || severity === "error" ? {} : { foldUnder: RETURNED };
   return {
     severity, badness: short, measured: { value: echo.telr, unit: "dB" }, limit: { value: needed, unit: "dB" },
+    ...under,
     cause: { key: same ? `echo ${canonical(plays)}` : CROSSED, subjects: same ? [plays] : [second.join.device, (second === loop.plays ? loop.sends : loop.plays).join.device], where: second.join.where },
     say: () => ({
       because: same

@@ -2,7 +2,7 @@ import { duration, figure } from "../model/show";
 import { loopKey, returnOf, worstLoops } from "../signal/echo";
 import type { Case, Check } from "./check";
 import { limitOf } from "./check";
-import { CROSSED, echoPath, secondOf } from "./echo-path";
+import { CROSSED, echoPath, RETURNED, secondOf } from "./echo-path";
 
 /** A late repetition is audible down to this much below the voice itself, dB. Model choice. */
 const AUDIBLE = -20;
@@ -29,7 +29,7 @@ export const hearsItself: Check = {
       return {
         severity: loud ? "error" : undefined, badness: back.over - limit,
         measured: { value: back.over, unit: "dB" }, limit: { value: limit, unit: "dB" },
-        cause: { key: "return between devices", subjects: [second.join.device], where: second.join.where }, foldUnder: CROSSED,
+        cause: { key: RETURNED, subjects: [second.join.device], where: second.join.where }, foldUnder: CROSSED,
         say: () => ({
           because: `${loop.plays.join.device} plays in the room what ${loop.sends.join.device} sends from it`,
           effect: `the room hears ${back.voice.name} again ${duration(back.delay)} late, ${figure(Math.abs(back.over))} dB ${back.over > 0 ? "louder" : "softer"} than the voice itself`,

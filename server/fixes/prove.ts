@@ -31,7 +31,9 @@ export function fixesOf(texts: Texts, before: Study, finding: Finding): readonly
 /** Whether the edits mend the finding without breaking anything. */
 export function holds(texts: Texts, before: Study, finding: Finding, edits: readonly Edit[]): boolean {
   const after = study(withEdits(texts, before, edits), before.root);
-  const gone = !after.findings.some((f) => f.code === finding.code && sameCause(f, finding) && rank(f.severity) >= rank(finding.severity));
+  // What was folded under the finding is part of it: it may not stay behind as bad as it was.
+  const gone = [finding, ...finding.folded].every((part) =>
+    !after.findings.some((f) => f.code === part.code && sameCause(f, part) && rank(f.severity) >= rank(part.severity)));
   if (!gone || after.problems.filter((p) => p.severity === "error").length > before.problems.filter((p) => p.severity === "error").length) return false;
   const known = new Set(before.findings.flatMap((f) => [f, ...f.folded]).map(causeOf));
   const fresh = after.findings.filter((f) => !known.has(causeOf(f)));

@@ -99,7 +99,7 @@ function none(device: Device, setup: Setup, why: string | undefined, cause = `no
   const silent = device.power.on.has("usb") ? setup.links.length === 0 : setup.mains.length === 0;
   const open: Ranged | undefined = silent ? unsaid(`power ${device.name}`, `how ${device.name} gets its power`, false, "the text does not say", `From where does ${device.name} get its power?`) : undefined;
   const wants = [...device.power.on].filter((on) => on !== "battery");
-  const lacks = wants.includes("mains") ? "it is plugged into no outlet" : wants.includes("usb") ? "no cable brings it power" : "nothing feeds it";
+  const lacks = wants.includes("mains") ? "it is plugged into no outlet" : wants.includes("usb") ? "no cable brings it power" : wants.includes("phantom") ? "no cable joins it to an input that feeds it" : "nothing feeds it";
   return {
     device, by: "none", from: undefined,
     gap: { says: "no power", sentence: `${device.name} has no power: ${why ?? lacks}`, cause, open, between: [device.name] },

@@ -1,7 +1,8 @@
 /** The rules of honest alarms, each by the smallest setup that would break it. */
 import { describe, expect, test } from "vitest";
+import { fixesOf } from "../../server/fixes/prove";
 import type { Study } from "../../server/study";
-import { judged, raised } from "../catalogue/harness";
+import { judged, one, raised } from "../catalogue/harness";
 import { BEAMER, BOX, hall, IN_ORDER, JOIN, LAPEL } from "./setups";
 
 const shown = (study: Study): string => study.findings.map((f) => `${f.severity} ${f.code}: ${f.message}`).join("\n");
@@ -109,6 +110,22 @@ describe("one finding for each root cause", () => {
     const study = judged(hall(`${BOX}${LAPEL}${BEAMER}place eye is webcam, at (4 m, 3.2 m), aim Ines\n${JOIN.replace(" }\n", ", sends picture from eye }\n")}`));
     expect(study.findings.filter((f) => f.severity === "error").map((f) => f.code)).toEqual(["uncovered-direction"]);
     expect(raised(study, "no-power").map((f) => f.subjects)).toEqual([["eye"]]);
+  });
+
+  test("a second device that plays is one finding, whichever of echo and return is the worse", () => {
+    const join = (said: string): Study => judged(hall(`${IN_ORDER}place phone is phone, at (0.5 m, 1.0 m), aim audience\njoin phone { sends no picture${said} }\n`));
+    const top = (study: Study): unknown => study.findings.filter((f) => f.code !== "one-device-carries-all").map((f) => [f.severity, f.code, f.folded.map((g) => [g.severity, g.code])]);
+    expect(top(join(""))).toEqual([["error", "echo-path", [["error", "hears-itself"]]]]);
+    // The lapel microphone hardly hears the phone; the room hears it well.
+    expect(top(join(", sends no sound"))).toEqual([["error", "hears-itself", [["warning", "echo-path"]]]]);
+  });
+
+  test("half a mend is not offered: with the second device's microphone off, the room would still hear itself", () => {
+    const text = hall(`${IN_ORDER}place phone is phone, at (0.5 m, 1.0 m), aim audience\njoin phone { sends no picture }\n`);
+    const study = judged(text);
+    const echo = study.findings.find((f) => f.code === "echo-path") ?? expect.fail("no echo");
+    expect(study.remedies(echo).map((r) => r.title)).toContain("Let phone send no sound");
+    expect(fixesOf(one(text), study, echo).map((f) => f.title)).toEqual(["Turn off the sound of phone"]);
   });
 
   test("of many seats the worst is named and the rest are counted", () => {
