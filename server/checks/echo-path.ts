@@ -53,8 +53,8 @@ function measure(scene: Scene, loop: Loop, trial: Trial): Outcome | undefined {
   const sends = loop.sends.join.device;
   const same = loop.plays === loop.sends;
   const second = secondOf(scene, loop);
-  // A device that plays and sends nothing is noticed first in the room; the fainter echo has the same cause.
-  const under = same || severity === "error" ? {} : { foldUnder: RETURNED };
+  // A device that plays and sends nothing is noticed first in the room; the fainter echo has the same cause. Of equals, the echo leads.
+  const under = same ? {} : { foldUnder: RETURNED };
   return {
     severity, badness: short, measured: { value: echo.telr, unit: "dB" }, limit: { value: needed, unit: "dB" },
     ...under,
