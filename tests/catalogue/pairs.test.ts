@@ -1,10 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { CATALOGUE } from "../../server/checks/catalogue";
+import { BREAKS } from "./breaks";
 import { holdsTrue, judged, raised } from "./harness";
 import { PAIRS } from "./pairs";
 
 describe("each code has a setup that raises it and a neighbour that does not", () => {
-  test.each(PAIRS.map((pair) => [pair.code, pair.about, pair] as const))("%s: %s", (_code, _about, pair) => holdsTrue(pair));
+  test.each([...PAIRS, ...BREAKS].map((pair) => [pair.code, pair.about, pair] as const))("%s: %s", (_code, _about, pair) => holdsTrue(pair));
 
   test("no code is without its pair, and no pair without its code", () => {
     expect([...new Set(PAIRS.map((pair) => pair.code))].sort()).toEqual(CATALOGUE.map((entry) => entry.code).sort());
