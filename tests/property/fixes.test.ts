@@ -1,0 +1,182 @@
+/** What holds of every study, whatever the text: no throw, six verdicts, levels that only fall, fixes that fix. Chance is the same each time. */
+import { describe, expect, test } from "vitest";
+import { HEADS } from "../../grammar/vocabulary";
+import { CHECKS } from "../../server/checks/catalogue";
+import type { Scene } from "../../server/checks/check";
+import { applyEdits, fixesOf } from "../../server/fixes/prove";
+import { judge, rank, Trials } from "../../server/judge";
+import { VERDICTS, WAYS } from "../../server/model/ways";
+import { makeGraph } from "../../server/signal/graph";
+import { study, type Study } from "../../server/study";
+import { chance, damages } from "../grammar/damages";
+import { bothwaysFiles, inMemory } from "../language/folder";
+
+/** More is asked for with PROPERTY_RUNS, times the usual number. */
+const TIMES = Number(process.env["PROPERTY_RUNS"] ?? "1");
+const SAMPLES = new Map([...bothwaysFiles("samples"), ...bothwaysFiles("tests/language")]);
+const SETUPS = [...SAMPLES.keys()].filter((path) => study(inMemory(SAMPLES), path).isSetup);
+
+interface Text {
+  readonly path: string;
+  readonly files: ReadonlyMap<string, string>;
+  readonly what: string;
+}
+const sound: readonly Text[] = SETUPS.map((path) => ({ path, files: SAMPLES, what: path }));
+const studied = ({ path, files }: Text): Study => study(inMemory(files), path);
+
+/** Setups with one line spoiled, and setups with one or two lines gone: the second kind is what somebody forgot to write. */
+function spoiled(count: number, seed: number): Text[] {
+  const random = chance(seed);
+  return Array.from({ length: count }, (_, i): Text => {
+    const path = SETUPS[i % SETUPS.length] ?? expect.fail("no setups");
+    const lines = (SAMPLES.get(path) ?? "").split("\n");
+    const at = random(lines.length);
+    if (random(2) === 1) {
+      const gone = new Set([at, random(2) === 0 ? at : random(lines.length)]);
+      return { path, files: new Map(SAMPLES).set(path, lines.filter((_line, j) => !gone.has(j)).join("\n")), what: `${path} without lines ${[...gone].map((n) => n + 1).join(", ")}` };
+    }
+    const all = damages(lines.join("\n"), at, random);
+    const one = all[random(all.length)] ?? expect.fail("no damage");
+    return { path, files: new Map(SAMPLES).set(path, one.text), what: `${path} line ${at + 1}: ${one.kind}` };
+  });
+}
+
+/** Words of the language in any order. */
+function soup(seed: number): Text {
+  const random = chance(seed);
+  const words = [...HEADS, "laptop", "phone", "box", "Ines", "audience", "front", "is", "at", "on", "from", "to", "and", "during", "no", "each", "sound", "picture", "call", "laptop.usb-1", "box.line", "720p30",
+    "3 m", "40 dBA", "2 Mb/s", "(1 m, 2 m)", "24", "unknown", "about", '"x"', "{", "}", "{", "}", "\n", "\n", "\n", ","];
+  const body = Array.from({ length: 20 + random(200) }, () => words[random(words.length)] ?? "").join(" ");
+  return { path: "it", files: new Map([["it", `setup "Soup"\nroom hall 8 m by 6 m\nplace laptop is laptop, at lectern\njoin laptop\n${body}`]]), what: `soup ${seed}` };
+}
+
+/** Everything that a study says, as one text. */
+const whole = (of: Study): string => JSON.stringify([of.problems, of.ways, of.findings, of.accepted, of.questions, of.figures()]);
+const causeOf = (identity: string): string => identity.split(" | ").slice(0, 2).join(" | ");
+
+describe("any study", () => {
+  const texts = [...sound, ...spoiled(100 * TIMES, 11), ...Array.from({ length: 120 * TIMES }, (_, i) => soup(i + 1))];
+
+  test("does not throw, gives each way one verdict in each item, and each finding a place and words", () => {
+    let findings = 0;
+    for (const text of texts) {
+      let it: Study;
+      try {
+        it = studied(text);
+        it.figures();
+        it.flow();
+      } catch (cause) {
+        throw new Error(text.what, { cause });
+      }
+      if (!it.isSetup) continue;
+      expect([...new Set(it.ways.map((w) => w.way))], text.what).toEqual([...WAYS]);
+      for (const way of it.ways) {
+        expect(VERDICTS).toContain(way.verdict);
+        expect(way.weakest, `${text.what}: ${way.way}`).not.toBe("");
+      }
+      for (const item of it.items) for (const way of WAYS) expect(it.ways.filter((w) => w.way === way && (w.item === undefined || w.item === item)), text.what).toHaveLength(1);
+      expect(new Set(it.findings.map((f) => f.identity)).size, text.what).toBe(it.findings.length);
+      for (const finding of it.findings) {
+        findings += 1;
+        const file = it.files.find((f) => f.path === finding.where.path)?.text ?? "";
+        expect(finding.where.start >= 0 && finding.where.end <= file.length && finding.where.start <= finding.where.end, text.what).toBe(true);
+        expect(finding.message, text.what).toMatch(/^\S.*[.?!]$/);
+        expect(finding.message, text.what).not.toMatch(/undefined|NaN|Infinity|\[object/);
+      }
+      for (const question of it.questions) expect(`${question.ask} ${question.answers.map((a) => `${a.when} ${a.then}`).join(" ")}`, text.what).not.toMatch(/undefined|NaN|Infinity|\[object/);
+    }
+    expect(findings).toBeGreaterThan(200);
+  });
+
+  test("comes out the same a second time", () => {
+    for (const text of [...sound, ...spoiled(16 * TIMES, 12)]) expect(whole(studied(text)), text.what).toBe(whole(studied(text)));
+  });
+});
+
+describe("any case, over the ranges of all that it reads", () => {
+  test("is never raised above its best guess, nor above what every end of every value leaves standing", () => {
+    let lowered = 0;
+    let kept = 0;
+    for (const text of [...sound, ...spoiled(16 * TIMES, 13)]) {
+      const { setup, isSetup } = studied(text);
+      if (!isSetup) continue;
+      const items = setup.items.length > 0 ? setup.items.map((item) => item.name) : [undefined];
+      for (const item of items) {
+        const scene: Scene = { setup, item, graph: makeGraph(setup, item) };
+        for (const subject of CHECKS.flatMap((check) => check.cases(scene))) {
+          const trials = new Trials();
+          const judged = judge(subject, trials);
+          if (judged === undefined) continue;
+          const level = rank(judged.severity);
+          const best = rank(subject.measure(trials.best)?.severity);
+          const ends = judged.swings.flatMap((s) => (["low", "high"] as const).map((end) => rank(subject.measure(trials.at(s.value.id, end))?.severity)));
+          const least = Math.min(best, ...ends);
+          expect(level, text.what).toBeLessThanOrEqual(best);
+          // An end that removes it lowers it by one; one that only softens it lowers it to that.
+          if (least > 0) expect(level, text.what).toBeLessThanOrEqual(least);
+          else expect(level, text.what).toBe(Math.max(0, best - 1));
+          if (best > 0 && least === 0) expect(judged.turnedBy.length, text.what).toBeGreaterThan(0);
+          if (best > level) lowered += 1;
+          else if (best > 0) kept += 1;
+          for (const s of judged.swings) expect(s.value.low < s.value.high && s.value.low <= s.value.best && s.value.best <= s.value.high, s.value.id).toBe(true);
+        }
+      }
+    }
+    expect(lowered).toBeGreaterThan(5);
+    expect(kept).toBeGreaterThan(50);
+  });
+});
+
+describe("any fix that is offered", () => {
+  const worstOf = (of: Study, way: string): number => Math.max(...of.ways.filter((w) => w.way === way).map((w) => VERDICTS.indexOf(w.verdict)));
+  const mistakes = (of: Study): number => of.problems.filter((p) => p.severity === "error").length;
+  const hidden = new Set(["where", "whole", "statements", "bound", "fact"]);
+  const facts = (of: Study): string => JSON.stringify([of.setup.room, of.setup.internets, of.setup.online, of.setup.items, of.setup.start, of.setup.end, of.setup.access], (key, value: unknown) =>
+    (hidden.has(key) ? undefined : value instanceof Map ? [...(value as Map<string, unknown>)] : value));
+
+  test("removes its finding and what was folded under it, brings nothing as bad, and leaves no way worse and no fact changed", () => {
+    let tried = 0;
+    for (const text of [...sound, ...spoiled(20 * TIMES, 14)]) {
+      const before = studied(text);
+      const known = new Set(before.findings.flatMap((f) => [f, ...f.folded]).map((f) => causeOf(f.identity)));
+      for (const finding of before.findings) {
+        for (const fix of fixesOf(inMemory(text.files), before, finding)) {
+          tried += 1;
+          const what = `${text.what}: ${fix.title}`;
+          const files = new Map(text.files);
+          for (const file of before.files) files.set(file.path, applyEdits(file.text, fix.edits.filter((edit) => edit.path === file.path)));
+          expect(fix.edits.every((edit) => before.files.some((file) => file.path === edit.path)), what).toBe(true);
+          const after = study(inMemory(files), text.path);
+          for (const part of [finding, ...finding.folded]) {
+            expect(after.findings.filter((f) => causeOf(f.identity) === causeOf(part.identity) && rank(f.severity) >= rank(part.severity)), what).toEqual([]);
+          }
+          for (const f of after.findings) if (!known.has(causeOf(f.identity))) expect(rank(f.severity), `${what} brings ${f.message}`).toBeLessThan(Math.min(3, rank(finding.severity)));
+          expect(mistakes(after), what).toBeLessThanOrEqual(mistakes(before));
+          for (const way of WAYS) expect(worstOf(after, way), `${what}: ${way}`).toBeLessThanOrEqual(worstOf(before, way));
+          expect(facts(after), what).toBe(facts(before));
+        }
+      }
+    }
+    expect(tried).toBeGreaterThan(30);
+  });
+});
+
+describe("what a device is called", () => {
+  test.each(SETUPS)("%s: every device renamed throughout, no verdict and no level changes", (path) => {
+    const before = studied({ path, files: SAMPLES, what: path });
+    const levels = (of: Study): unknown => [of.ways.map((w) => [w.way, w.item, w.verdict]), of.findings.map((f) => [f.code, f.severity, f.folded.length]).sort(), of.questions.length];
+    let renamings = 0;
+    for (const device of before.setup.devices.values()) {
+      // Sets of devices have figures in their names and are left out.
+      if (!/^[\p{L}-]+$/u.test(device.name)) continue;
+      const own = new RegExp(`(?<![\\p{L}\\p{N}.-])(?<!\\bis )(?<!\\bis a )(?<!\\bis an )${device.name}(?![\\p{L}\\p{N}-])`, "gu");
+      const outsideQuotes = (line: string): string => line.split('"').map((part, i) => (i % 2 === 1 ? part : part.replace(own, "zzz-renamed"))).join('"');
+      const renamed = new Map([...SAMPLES].map(([file, text]) => [file, text.split("\n").map(outsideQuotes).join("\n")]));
+      const after = studied({ path, files: renamed, what: path });
+      if (after.problems.length !== before.problems.length) continue; // the name is a word of the language elsewhere in the text
+      if (after.setup.devices.has("zzz-renamed")) renamings += 1;
+      expect(levels(after), `${device.name} renamed`).toEqual(levels(before));
+    }
+    expect(renamings).toBeGreaterThan(0);
+  });
+});
