@@ -1,6 +1,6 @@
 /**
  * How a case stands up to what is not known: measured at the best guess, at both ends of every open value that it read, one at a
- * time, and at all kind ends and all unkind ends together. The one place where levels are decided; no check lowers its own.
+ * time, and at all kind ends together. The one place where levels are decided; no check lowers its own.
  */
 import type { Case, Check, Outcome, Saying } from "./checks/check";
 import type { Severity } from "./finding";
@@ -80,15 +80,14 @@ export function judge(subject: Case, trials: Trials): Judgement | undefined {
   const open = [...read.values()].slice(0, MOST_VALUES);
   const swings: Swing[] = [];
   const kind = new Map<string, End>();
-  const unkind = new Map<string, End>();
+  const asItIs = badness(best);
   for (const value of open) {
     const low = subject.measure(trials.at(value.id, "low"));
     const high = subject.measure(trials.at(value.id, "high"));
     const [a, b] = [badness(low), badness(high)];
     swings.push({ value, low: low?.severity, high: high?.severity, span: Math.abs(a - b) });
-    if (a === b) continue;
-    kind.set(value.id, a < b ? "low" : "high");
-    unkind.set(value.id, a < b ? "high" : "low");
+    // Where neither end is kinder than the best guess, the best guess is the kindest.
+    if (Math.min(a, b) < asItIs) kind.set(value.id, a < b ? "low" : "high");
   }
   swings.sort((x, y) => turn(y) - turn(x) || y.span - x.span);
   const kindest = kind.size > 1 ? subject.measure(trials.all(kind))?.severity : undefined;
