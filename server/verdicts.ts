@@ -31,6 +31,8 @@ function verdictOf(way: WayName, judged: readonly Judged[], setup: Setup): { ver
   const deciding = judged.filter((j) => !BESIDE.has(j.check.entry.code));
   if (deciding.length === 0) {
     const nobody = setup.joins.length === 0;
+    // With nobody who speaks there is nothing to hear or see from the room, and nothing to judge.
+    if (!nobody && (way === "online-hears-room" || way === "online-sees-room")) return { verdict: "cannot-tell", weakest: "the text does not say who speaks", hangsOn: ["who speaks"] };
     return { verdict: nobody || way === "internet" ? "cannot-tell" : "works", weakest: nobody ? "no device joins the call yet" : way === "call" ? callInOrder(setup) : "nothing is sent", hangsOn: [] };
   }
   const graded = deciding.map((j) => ({ j, verdict: verdictFor(j) })).sort((a, b) => SEVERE[b.verdict] - SEVERE[a.verdict]

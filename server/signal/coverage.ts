@@ -263,6 +263,15 @@ function onlineSeesRoom(graph: Graph): Claim[] {
       // Of many, half in the frame are an audience seen; of one, that one must be.
       const sorted = [...margins].sort((a, b) => a - b);
       const value = sorted[Math.floor((sorted.length - 1) / 2)] ?? 0;
+      if (value < 0) {
+        // A camera that would have it in its frame is planned, and does not get there: that is what is wrong.
+        const planned = cameras.find((c) => {
+          if (live.includes(c)) return false;
+          const far = points.map(frameOf(setup, trial, c.ending, graph.voices)).sort((a, b) => a - b);
+          return (far[Math.floor((far.length - 1) / 2)] ?? -1) >= 0;
+        });
+        if (planned !== undefined) return broken(graph, [planned], "", "");
+      }
       const by = live[mostInside(inside)];
       const out = margins.filter((m) => m < 0).length;
       return {

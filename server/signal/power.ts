@@ -63,7 +63,8 @@ export function feeds(setup: Setup): ReadonlyMap<string, Feed> {
     .map((link) => {
       if (setup.room.outlets.has(canonical(link.from))) return { device, by: "mains", from: link.from, gap: undefined };
       const lead = setup.devices.get(canonical(link.from));
-      if (lead === undefined) return { device, by: "none", from: link.from, gap: undefined };
+      // Plugged into something whose name is not known: that is said of the name, not of the power.
+      if (lead === undefined) return { device, by: "mains", from: link.from, gap: undefined };
       return { device, by: feedOf(lead).by === "mains" ? "mains" : "none", from: link.from, gap: undefined };
     });
 
