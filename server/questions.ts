@@ -10,10 +10,13 @@ export function questionOf(judgement: Judgement, swing: Swing, ways: readonly Wa
   const joint = judgement.turnedBy.length > 1 && judgement.turnedBy.every((s) => Math.min(rank(s.low), rank(s.high)) > 0);
   if (joint) return jointQuestion(judgement, ways);
   const { value } = swing;
+  // Where only the best guess is bad, the ends are no two answers.
+  const middle = judgement.atBest !== undefined && swing.low === undefined && swing.high === undefined && value.from.how !== "unsaid";
   return {
     id: value.id, ask: askFor(value), ways, weight: weigh(judgement, swing), where: value.from.where,
     answers: value.from.how === "unsaid"
       ? [{ when: "as it should be", then: meaning(swing.high, judgement, title) }, { when: "not at all", then: meaning(swing.low, judgement, title) }]
+      : middle ? [{ when: `about ${amount(value.best, value.dimension)}`, then: meaning(judgement.atBest, judgement, title) }, { when: "well off that, either way", then: "in order" }]
       : [
         { when: `down to ${amount(value.low, value.dimension)}`, then: meaning(swing.low, judgement, title) },
         { when: `up to ${amount(value.high, value.dimension)}`, then: meaning(swing.high, judgement, title) },

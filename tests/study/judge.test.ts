@@ -66,6 +66,14 @@ describe("the level of a case", () => {
     expect(joint).toMatchObject({ severity: "hint", atBest: "warning" });
   });
 
+  test("bad at the best guess alone: the two ends are one answer", () => {
+    const it = of((t) => 5 - 2 * Math.abs(t.value(a)));
+    expect(it.severity).toBe("hint");
+    const [swing] = it.turnedBy;
+    if (swing === undefined) throw new Error("nothing turns it");
+    expect(questionOf(it, swing, ["call"], "A made thing").answers).toEqual([{ when: "about 0 dB", then: "too much" }, { when: "well off that, either way", then: "in order" }]);
+  });
+
   test("in order at the best guess is never raised; one end that would be an error is remembered", () => {
     expect(of((t) => -1 + t.value(a)).severity).toBeUndefined();
     expect(of((t) => -1 + t.value(a)).couldFail).toEqual([]);
