@@ -1,0 +1,75 @@
+/** Those who speak: the talkers that the text names, and the seats whose people may speak. */
+import { valueOf, type Bound } from "./bound";
+import { assumed, fromText } from "./make-ranged";
+import { canonical } from "./names";
+import { HEIGHTS, type Floor, type Position } from "./position";
+import type { Ranged } from "./ranged";
+import type { Reading } from "./reading";
+import type { Room, Seats } from "./room";
+import type { Where } from "./where";
+
+/** Somebody who speaks: one person, or whoever speaks from some seats. */
+export interface Voice {
+  readonly name: string;
+  readonly seats: Seats | undefined;
+  /** The text names it as a talker; else it is seats whose people may speak. */
+  readonly stated: boolean;
+  readonly position: Position;
+  /** dBA at 1 m. */
+  readonly level: Ranged;
+  readonly statements: readonly Bound[];
+  readonly where: Where | undefined;
+}
+
+/**
+ * Every voice by its canonical name, and whoever speaks at the lectern. A level that is not stated is that of a normal voice,
+ * 60 dBA at 1 m, or of a raised one, 66 dBA, ±6 dB (ISO 9921); who stands, or speaks in a large room and does not sit, raises it.
+ */
+export function readVoices(reading: Reading, floor: Floor, room: Room): { voices: Map<string, Voice>; lectern: Voice } {
+  const out = new Map<string, Voice>();
+  const level = (name: string, statements: readonly Bound[], large: boolean): Ranged => {
+    const stated = statements.find((s) => s.row.head === "speech-level");
+    const value = stated && valueOf(stated, "level", "quantity");
+    const label = `how loud ${name} speaks`;
+    if (stated !== undefined && value !== undefined && value.said !== "unknown") return fromText(value, stated, `voice.${name}`, label, false);
+    const raised = statements.some((s) => s.row.head === "raised" || s.row.head === "standing") || (large && !statements.some((s) => s.row.head === "seated"));
+    const best = raised ? 66 : 60;
+    return assumed(`voice.${name}`, label, "level", { best, low: best - 6, high: best + 6, source: "ISO 9921, normal and raised voice" });
+  };
+  // Whoever addresses people farther than three metres away raises the voice.
+  const large = room.length.best > 5.5 || room.width.best > 5.5;
+  for (const talker of reading.by("talker")) {
+    const name = reading.nameOf(talker);
+    const place = valueOf(talker, "place", "place");
+    const at = place?.relations.length === 1 && place.relations[0]?.anchor.kind === "name" ? floor.group(place.relations[0].anchor.name.text) : undefined;
+    const standing = talker.children.some((c) => c.row.head === "standing") || (large && at === undefined && !talker.children.some((c) => c.row.head === "seated"));
+    out.set(canonical(name), {
+      name, seats: at, stated: true, statements: talker.children, where: talker.where, level: level(name, talker.children, large),
+      position: floor.position(name, place, "lectern", standing ? HEIGHTS.standingMouth : HEIGHTS.seatedMouth),
+    });
+  }
+  for (const group of reading.by("talkers")) {
+    const count = Math.min(500, Math.round(valueOf(group, "count", "quantity")?.best ?? 0));
+    const place = valueOf(group, "place", "place");
+    for (let i = 1; i <= count; i += 1) {
+      const name = `talker-${i}`;
+      out.set(canonical(name), {
+        name, seats: undefined, stated: true, statements: group.children, where: group.where, level: level(name, group.children, false),
+        position: floor.position(name, place, "audience", HEIGHTS.seatedMouth, { index: i - 1, count }),
+      });
+    }
+  }
+  // Seats speak when the programme says so.
+  for (const seats of room.seats) {
+    if (out.has(canonical(seats.name))) continue;
+    out.set(canonical(seats.name), {
+      name: seats.name, seats, stated: false, statements: [], where: seats.where, level: level(seats.name, [], large),
+      position: floor.position(seats.name, undefined, seats.name, HEIGHTS.seatedMouth),
+    });
+  }
+  const lectern: Voice = {
+    name: "whoever speaks at the lectern", seats: undefined, stated: false, statements: [], where: undefined, level: level("whoever speaks at the lectern", [], large),
+    position: floor.position("whoever speaks at the lectern", undefined, "lectern", large ? HEIGHTS.standingMouth : HEIGHTS.seatedMouth),
+  };
+  return { voices: out, lectern };
+}
