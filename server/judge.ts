@@ -64,7 +64,7 @@ export class Trials {
   private kept(map: Map<string, Trial>, key: string, ends: ReadonlyMap<string, End>): Trial {
     let trial = map.get(key);
     if (trial === undefined) {
-      trial = new Trial(ends);
+      trial = new Trial(ends, this.best);
       map.set(key, trial);
     }
     return trial;

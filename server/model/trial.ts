@@ -2,6 +2,13 @@ import { isOpen, type Ranged } from "./ranged";
 
 export type End = "low" | "high";
 
+interface Kept {
+  readonly result: unknown;
+  readonly read: ReadonlyMap<string, Ranged>;
+}
+
+const NONE: ReadonlyMap<string, Ranged> = new Map();
+
 /**
  * One try of the world: every open value at its best guess, but for those put at one of their ends.
  *
@@ -11,17 +18,23 @@ export type End = "low" | "high";
  */
 export class Trial {
   readonly #ends: ReadonlyMap<string, End>;
-  readonly #kept = new Map<string, { readonly result: unknown; readonly read: ReadonlyMap<string, Ranged> }>();
+  readonly #beside: Trial | undefined;
+  readonly #kept = new Map<string, Kept>();
   #reading: Map<string, Ranged> = new Map();
 
-  constructor(ends: ReadonlyMap<string, End> = new Map()) {
+  /**
+   * `beside`: the trial of best guesses beside which this one is tried. What that one computed without reading any of `ends` is
+   * the same here and is taken over; in exchange this trial notes no reads, as those at the best guess are what counts.
+   */
+  constructor(ends: ReadonlyMap<string, End> = new Map(), beside?: Trial) {
     this.#ends = ends;
+    this.#beside = beside;
   }
 
   /** The value's number in this trial. */
   value(of: Ranged): number {
     if (!isOpen(of)) return of.best;
-    this.#reading.set(of.id, of);
+    if (this.#beside === undefined) this.#reading.set(of.id, of);
     const end = this.#ends.get(of.id);
     return end === undefined ? of.best : of[end];
   }
@@ -35,12 +48,21 @@ export class Trial {
   keep<T>(key: string, make: () => T): T {
     let entry = this.#kept.get(key);
     if (entry === undefined) {
-      const traced = this.trace(make);
-      entry = traced;
+      if (this.#beside === undefined) entry = this.trace(make);
+      else {
+        const known = this.#beside.#kept.get(key);
+        entry = known !== undefined && this.#leaves(known) ? known : { result: make(), read: NONE };
+      }
       this.#kept.set(key, entry);
     }
-    for (const [id, value] of entry.read) this.#reading.set(id, value);
+    if (this.#beside === undefined) for (const [id, value] of entry.read) this.#reading.set(id, value);
     return entry.result as T;
+  }
+
+  /** Whether a result hangs on nothing that this trial puts at an end. */
+  #leaves(kept: Kept): boolean {
+    for (const id of this.#ends.keys()) if (kept.read.has(id)) return false;
+    return true;
   }
 
   /** The result of `run` and the open values that it read. */

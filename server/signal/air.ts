@@ -10,7 +10,7 @@ import { flat, type Bands } from "../physics/bands";
 import { coverageBands, microphonePattern, PATTERNS, randomEnergyEfficiency, sourcePattern, type PatternName } from "../physics/directivity";
 import { between, cosineOffAxis, distance } from "../physics/geometry";
 import { solveLevel } from "../physics/loudspeaker";
-import { speechTransfer, transferBands, type ArrivalBands } from "../physics/soundField";
+import { speechTransfer, transferBands, transferLevels, type ArrivalBands } from "../physics/soundField";
 import { acoustics } from "./acoustics";
 import { aimOf, audienceCentre, facing, positionOf, standOf, triple } from "./stands";
 
@@ -114,25 +114,27 @@ function nearestMouth(setup: Setup, voice: Voice, at: Vec3, trial: Trial): Vec3 
   return best;
 }
 
-/** Sound of a loudspeaker at a microphone, and how far apart they are in metres. */
-export function loudspeakerAtMicrophone(setup: Setup, trial: Trial, from: { device: Device; part: Part }, to: { device: Device; part: Part }): { arrival: ArrivalBands; distance: number } {
-  const room = acoustics(setup, trial);
-  const a = patternOf(to.part);
-  const ree = randomEnergyEfficiency(a);
-  const q = directivityOf(from.part);
-  if (from.device === to.device) {
-    return { distance: SAME_CASE, arrival: transferBands((k) => ({ distance: SAME_CASE, q: q[k], roomConstant: room.constant[k], ree })) };
-  }
-  const source = standOf(setup, from.device, trial);
-  const at = standOf(setup, to.device, trial);
-  const aim = aimOf(setup, from.device, trial, (t) => audienceCentre(setup, t));
-  const cosine = cosineOffAxis(triple(source), between(triple(source), triple(aim)), triple(at));
-  const receiver = a === 1 ? 1 : microphonePattern(micCosine(setup, trial, to.device, at, source), a);
-  const apart = Math.max(SAME_CASE, distance(triple(source), triple(at)));
-  return {
-    distance: apart,
-    arrival: transferBands((k) => ({ distance: apart, q: q[k], roomConstant: room.constant[k], ree, sourceGain: sourcePattern(cosine, q[k]), receiverGain: receiver })),
-  };
+/** Sound of a loudspeaker at a microphone, band by band in dB, and how far apart they are in metres. */
+export function loudspeakerAtMicrophone(setup: Setup, trial: Trial, from: { device: Device; part: Part }, to: { device: Device; part: Part }): { levels: Bands; distance: number } {
+  return trial.keep(`air ${from.part.id} ${to.part.id}`, () => {
+    const room = acoustics(setup, trial);
+    const a = patternOf(to.part);
+    const ree = randomEnergyEfficiency(a);
+    const q = directivityOf(from.part);
+    if (from.device === to.device) {
+      return { distance: SAME_CASE, levels: transferLevels(transferBands((k) => ({ distance: SAME_CASE, q: q[k], roomConstant: room.constant[k], ree }))) };
+    }
+    const source = triple(standOf(setup, from.device, trial));
+    const at = standOf(setup, to.device, trial);
+    const aim = aimOf(setup, from.device, trial, (t) => audienceCentre(setup, t));
+    const cosine = cosineOffAxis(source, between(source, triple(aim)), triple(at));
+    const receiver = a === 1 ? 1 : microphonePattern(micCosine(setup, trial, to.device, at, { x: source[0], y: source[1], z: source[2] }), a);
+    const apart = Math.max(SAME_CASE, distance(source, triple(at)));
+    return {
+      distance: apart,
+      levels: transferLevels(transferBands((k) => ({ distance: apart, q: q[k], roomConstant: room.constant[k], ree, sourceGain: sourcePattern(cosine, q[k]), receiverGain: receiver }))),
+    };
+  });
 }
 
 /** Sound of a loudspeaker at ears, relative to its level at 1 m, A-weighted speech, dB. */

@@ -7,7 +7,7 @@ import { bands, flat, travelTime, type Bands } from "../physics/bands";
 import { cancelledLoss, coupling, echoLoss, talkerEchoLoudnessRating } from "../physics/coupling";
 import { toDb, toPower } from "../physics/decibel";
 import { distance } from "../physics/geometry";
-import { speechTransfer, transferBands, transferLevels } from "../physics/soundField";
+import { speechTransfer, transferBands } from "../physics/soundField";
 import { acceptableTelr } from "../physics/talkerEcho";
 import { acoustics } from "./acoustics";
 import { listeners, loudspeakerAtMicrophone, loudspeakerField, mouths, nearTalker, playingLevel, TALKER_Q, voiceAtMicrophone } from "./air";
@@ -105,7 +105,17 @@ export function worstLoops(graph: Graph): readonly Loop[] {
 const WORST = new WeakMap<Graph, readonly Loop[]>();
 
 /** What decides a loop besides the trial: equal keys, equal echoes. */
-export const loopKey = (loop: Loop): string =>
+export function loopKey(loop: Loop): string {
+  let key = LOOP_KEYS.get(loop);
+  if (key === undefined) {
+    key = keyOf(loop);
+    LOOP_KEYS.set(loop, key);
+  }
+  return key;
+}
+const LOOP_KEYS = new WeakMap<Loop, string>();
+
+const keyOf = (loop: Loop): string =>
   `${loop.plays.join.device}>${loop.sends.join.device} ${[...loop.speakers, ...loop.mics].map((r) => `${r.ending.part.id}${gainOf(r.path)}${r.path.some((e) => e.gap) ? "!" : ""}`).join(" ")} ${loop.wire ? gainOf(loop.wire) : "-"} ${loop.plays.cancels.best}${loop.sends.cancels.best}`;
 
 /** Automatic gain raises what is not cancelled when nobody speaks. Model choice. */
@@ -160,16 +170,19 @@ function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
 
 const sum = (all: readonly Bands[]): Bands => bands((k) => toDb(all.reduce((power, g) => power + toPower(g[k]), 0)));
 
+/** The coupling of a pair. Kept, since most values that are tried at an end move few pairs. */
 function couple(graph: Graph, speaker: Ending, mic: Ending, trial: Trial, gain: number): NonNullable<Echo["pair"]> {
   const { setup } = graph;
-  const air = loudspeakerAtMicrophone(setup, trial, speaker, mic);
   const near = nearTalker(setup, mic.device, graph.voices.length > 0 ? graph.voices : [...setup.voices.values()], trial) ?? setup.lectern;
-  const talker = talkerTransfer(setup, trial, near, mic);
-  const bandsOf = coupling({
-    loudspeakerLevel: playingLevel(setup, trial, speaker.device, speaker.part), talkerLevel: trial.value(near.level),
-    loudspeakerTransfer: transferLevels(air.arrival), talkerTransfer: talker, extraGain: gain,
+  return trial.keep(`couple ${speaker.part.id} ${mic.part.id} ${near.name} ${gain}`, () => {
+    const air = loudspeakerAtMicrophone(setup, trial, speaker, mic);
+    const talker = talkerTransfer(setup, trial, near, mic);
+    const bandsOf = coupling({
+      loudspeakerLevel: playingLevel(setup, trial, speaker.device, speaker.part), talkerLevel: trial.value(near.level),
+      loudspeakerTransfer: air.levels, talkerTransfer: talker, extraGain: gain,
+    });
+    return { speaker, mic, metres: air.distance, coupling: bandsOf, talkerTransfer: talker };
   });
-  return { speaker, mic, metres: air.distance, coupling: bandsOf, talkerTransfer: talker };
 }
 
 /** The voice that a microphone is turned up for: of seats, the one that it hears best. */
