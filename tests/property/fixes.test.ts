@@ -5,6 +5,7 @@ import { CHECKS } from "../../server/checks/catalogue";
 import type { Scene } from "../../server/checks/check";
 import { applyEdits, fixesOf } from "../../server/fixes/prove";
 import { judge, rank, Trials } from "../../server/judge";
+import { Trial, type End } from "../../server/model/trial";
 import { VERDICTS, WAYS } from "../../server/model/ways";
 import { makeGraph } from "../../server/signal/graph";
 import { study, type Study } from "../../server/study";
@@ -41,6 +42,20 @@ function spoiled(count: number, seed: number): Text[] {
   });
 }
 
+/** Setups whose room or kit, in a file of its own, has a line spoiled. */
+function spoiledBeside(count: number, seed: number): Text[] {
+  const random = chance(seed);
+  const used = SETUPS.flatMap((path) => studied({ path, files: SAMPLES, what: path }).files.map((file) => file.path).filter((file) => file !== path).map((file) => ({ path, file })));
+  return Array.from({ length: count }, (): Text => {
+    const { path, file } = used[random(used.length)] ?? expect.fail("no setup uses a file");
+    const text = SAMPLES.get(file) ?? expect.fail(`no file ${file}`);
+    const at = random(text.split("\n").length);
+    const all = damages(text, at, random);
+    const one = all[random(all.length)] ?? expect.fail("no damage");
+    return { path, files: new Map(SAMPLES).set(file, one.text), what: `${path} with ${file} line ${at + 1}: ${one.kind}` };
+  });
+}
+
 /** Words of the language in any order. */
 function soup(seed: number): Text {
   const random = chance(seed);
@@ -55,7 +70,7 @@ const whole = (of: Study): string => JSON.stringify([of.problems, of.ways, of.fi
 const causeOf = (identity: string): string => identity.split(" | ").slice(0, 2).join(" | ");
 
 describe("any study", () => {
-  const texts = [...sound, ...spoiled(100 * TIMES, 11), ...Array.from({ length: 120 * TIMES }, (_, i) => soup(i + 1))];
+  const texts = [...sound, ...spoiled(40 * TIMES, 11), ...spoiledBeside(24 * TIMES, 15), ...Array.from({ length: 80 * TIMES }, (_, i) => soup(i + 1))];
 
   test("does not throw, gives each way one verdict in each item, and each finding a place and words", () => {
     let findings = 0;
@@ -89,7 +104,7 @@ describe("any study", () => {
   });
 
   test("comes out the same a second time", () => {
-    for (const text of [...sound, ...spoiled(16 * TIMES, 12)]) expect(whole(studied(text)), text.what).toBe(whole(studied(text)));
+    for (const text of [...sound, ...spoiled(6 * TIMES, 12)]) expect(whole(studied(text)), text.what).toBe(whole(studied(text)));
   });
 });
 
@@ -97,7 +112,7 @@ describe("any case, over the ranges of all that it reads", () => {
   test("is never raised above its best guess, nor above what every end of every value leaves standing", () => {
     let lowered = 0;
     let kept = 0;
-    for (const text of [...sound, ...spoiled(16 * TIMES, 13)]) {
+    for (const text of [...sound, ...spoiled(8 * TIMES, 13)]) {
       const { setup, isSetup } = studied(text);
       if (!isSetup) continue;
       const items = setup.items.length > 0 ? setup.items.map((item) => item.name) : [undefined];
@@ -127,6 +142,36 @@ describe("any case, over the ranges of all that it reads", () => {
   });
 });
 
+describe("a case that keeps its level because it holds over all ranges", () => {
+  test("is in order at no corner of them, tried at random", () => {
+    const random = chance(17);
+    let corners = 0;
+    let worse = 0;
+    for (const text of [...sound, ...spoiled(6 * TIMES, 16)]) {
+      const { setup, isSetup } = studied(text);
+      if (!isSetup) continue;
+      const items = setup.items.length > 0 ? setup.items.map((item) => item.name) : [undefined];
+      for (const item of items) {
+        const scene: Scene = { setup, item, graph: makeGraph(setup, item) };
+        for (const subject of CHECKS.flatMap((check) => check.cases(scene))) {
+          const judged = judge(subject, new Trials());
+          if (judged?.severity === undefined || judged.severity !== judged.atBest || judged.swings.length < 2) continue;
+          for (let i = 0; i < 6; i += 1) {
+            const ends = new Map(judged.swings.map((s): [string, End] => [s.value.id, random(2) === 0 ? "low" : "high"]));
+            const there = subject.measure(new Trial(ends));
+            corners += 1;
+            if (there !== undefined && there.badness > judged.best.badness) worse += 1;
+            expect(rank(there?.severity), `${text.what}: ${judged.said.because} at ${[...ends].join(" ")}`).toBeGreaterThan(0);
+          }
+        }
+      }
+    }
+    expect(corners).toBeGreaterThan(50);
+    expect(worse).toBeGreaterThan(0);
+    expect(worse).toBeLessThan(corners);
+  });
+});
+
 describe("any fix that is offered", () => {
   const worstOf = (of: Study, way: string): number => Math.max(...of.ways.filter((w) => w.way === way).map((w) => VERDICTS.indexOf(w.verdict)));
   const mistakes = (of: Study): number => of.problems.filter((p) => p.severity === "error").length;
@@ -136,7 +181,7 @@ describe("any fix that is offered", () => {
 
   test("removes its finding and what was folded under it, brings nothing as bad, and leaves no way worse and no fact changed", () => {
     let tried = 0;
-    for (const text of [...sound, ...spoiled(20 * TIMES, 14)]) {
+    for (const text of [...sound, ...spoiled(8 * TIMES, 14)]) {
       const before = studied(text);
       const known = new Set(before.findings.flatMap((f) => [f, ...f.folded]).map((f) => causeOf(f.identity)));
       for (const finding of before.findings) {
