@@ -139,3 +139,14 @@ describe("a way across whose fact could still be its end", () => {
     expect(internet("10 Mb/s within 20 kb/s to 20 Mb/s")).toEqual(["doubtful"]);
   });
 });
+
+test("that a device ails is an error of its own; the way it serves is doubtful, for another route may be left", () => {
+  // 20 Wh × 0.8 / 20 W = 48 min of a meeting of two hours; nothing else is wrong.
+  const text = hall(IN_ORDER).replace("mains from left-wall to laptop\n", "").replace("aim Ines\n", "aim Ines { battery 20 Wh, draws 20 W }\n");
+  const it = judged(`${text}meeting { start 18:00, end 20:00 }\n`);
+  const errors = it.findings.filter((f) => f.severity === "error");
+  expect(errors.map((f) => [f.code, f.subjects])).toEqual([["battery-short", ["laptop"]]]);
+  const served = it.ways.filter((w) => errors[0]?.ways.includes(w.way));
+  expect(served.length).toBeGreaterThan(0);
+  expect(new Set(served.map((w) => w.verdict))).toEqual(new Set(["doubtful"]));
+});
