@@ -6,11 +6,11 @@ import { canonical } from "../model/names";
 import type { Ranged } from "../model/ranged";
 import type { Setup, Voice } from "../model/setup";
 import type { Trial } from "../model/trial";
-import { flat, type Bands } from "../physics/bands";
+import { bands, flat, type Bands } from "../physics/bands";
 import { coverageBands, microphonePattern, PATTERNS, randomEnergyEfficiency, sourcePattern, type PatternName } from "../physics/directivity";
 import { between, cosineOffAxis, distance } from "../physics/geometry";
 import { solveLevel } from "../physics/loudspeaker";
-import { speechTransfer, transferBands, transferLevels, type ArrivalBands } from "../physics/soundField";
+import { speechTransfer, transfer, transferBands, transferLevels, type ArrivalBands } from "../physics/soundField";
 import { acoustics } from "./acoustics";
 import { aimOf, audienceCentre, facing, positionOf, standOf, triple } from "./stands";
 
@@ -29,6 +29,19 @@ export function directivityOf(part: Part): Bands {
 }
 
 const patternOf = (part: Part): number => PATTERNS[part.pattern as PatternName] ?? 1;
+
+/** Power of a source off its axis in all bands; bands of equal Q are worked out once. */
+function sourcePatterns(cosine: number, q: Bands): Bands {
+  let last = NaN;
+  let power = 1;
+  return bands((k) => {
+    if (q[k] !== last) {
+      last = q[k];
+      power = sourcePattern(cosine, last);
+    }
+    return power;
+  });
+}
 
 /** How far a mouth is from a microphone that it is meant for. Common practice, no source. */
 function mouthTo(part: Part, held: "worn" | "handed" | undefined): Ranged {
@@ -84,8 +97,9 @@ export function voiceAtMicrophone(setup: Setup, trial: Trial, voice: Voice, mout
   const face = facing(setup, voice, mouth, trial);
   const cosine = cosineOffAxis(triple(mouth), face, triple(at));
   const receiver = microphonePattern(micCosine(setup, trial, device, at, mouth), a);
+  const gains = sourcePatterns(cosine, TALKER_Q);
   return transferBands((k) => ({
-    distance: apart, q: TALKER_Q[k], roomConstant: room.constant[k], ree, sourceGain: sourcePattern(cosine, TALKER_Q[k]), receiverGain: receiver,
+    distance: apart, q: TALKER_Q[k], roomConstant: room.constant[k], ree, sourceGain: gains[k], receiverGain: receiver,
   }));
 }
 
@@ -130,9 +144,10 @@ export function loudspeakerAtMicrophone(setup: Setup, trial: Trial, from: { devi
     const cosine = cosineOffAxis(source, between(source, triple(aim)), triple(at));
     const receiver = a === 1 ? 1 : microphonePattern(micCosine(setup, trial, to.device, at, { x: source[0], y: source[1], z: source[2] }), a);
     const apart = Math.max(SAME_CASE, distance(source, triple(at)));
+    const gains = sourcePatterns(cosine, q);
     return {
       distance: apart,
-      levels: transferLevels(transferBands((k) => ({ distance: apart, q: q[k], roomConstant: room.constant[k], ree, sourceGain: sourcePattern(cosine, q[k]), receiverGain: receiver }))),
+      levels: transferLevels(transferBands((k) => ({ distance: apart, q: q[k], roomConstant: room.constant[k], ree, sourceGain: gains[k], receiverGain: receiver }))),
     };
   });
 }
@@ -144,11 +159,23 @@ export function loudspeakerField(setup: Setup, trial: Trial, device: Device, par
     const q = directivityOf(part);
     const source = triple(standOf(setup, device, trial));
     const axis = between(source, triple(aimOf(setup, device, trial, (t) => audienceCentre(setup, t))));
+    // What reverberates is the same at every ear.
+    const { reverberant } = transferBands((k) => ({ distance: 1, q: q[k], roomConstant: room.constant[k] }));
     return (ear) => {
       const cosine = cosineOffAxis(source, axis, triple(ear));
       const apart = Math.max(SAME_CASE, distance(source, triple(ear)));
-      return speechTransfer(transferBands((k) => ({ distance: apart, q: q[k], roomConstant: room.constant[k], sourceGain: sourcePattern(cosine, q[k]) })));
+      const gains = sourcePatterns(cosine, q);
+      const direct = bands((k) => transfer({ distance: apart, q: q[k], roomConstant: Infinity, sourceGain: gains[k] }).direct);
+      return speechTransfer({ direct, reverberant });
     };
+  });
+}
+
+/** `loudspeakerField` at all `listeners`, in their order. */
+export function loudspeakerAtSeats(setup: Setup, trial: Trial, device: Device, part: Part): readonly number[] {
+  return trial.keep(`seated ${part.id}`, () => {
+    const field = loudspeakerField(setup, trial, device, part);
+    return listeners(setup, trial).map((ear) => field(ear.at));
   });
 }
 
@@ -180,8 +207,7 @@ export function loudest(part: Part, trial: Trial): number {
 /** Level at 1 m at which a loudspeaker plays nominal speech: what the middle seat wants, as far as the device can. dBA. */
 export function playingLevel(setup: Setup, trial: Trial, device: Device, part: Part): number {
   return trial.keep(`playing ${part.id}`, () => {
-    const field = loudspeakerField(setup, trial, device, part);
-    const seats = listeners(setup, trial).map((ear) => field(ear.at));
+    const seats = loudspeakerAtSeats(setup, trial, device, part);
     const most = loudest(part, trial);
     const solved = solveLevel(seats, acoustics(setup, trial).noise, most);
     return Math.min(most, solved.level + trial.value(turnedUp(part)));

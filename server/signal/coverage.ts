@@ -9,7 +9,7 @@ import type { WayName } from "../model/ways";
 import { powerSum } from "../physics/decibel";
 import { directToReverberant, speechLevel } from "../physics/soundField";
 import { acoustics } from "./acoustics";
-import { listeners, loudest, loudspeakerField, mouths, voiceAtMicrophone } from "./air";
+import { listeners, loudest, loudspeakerAtSeats, mouths, voiceAtMicrophone } from "./air";
 import { deviceOfNode, node, type Carried, type Edge, type Gap } from "./edges";
 import { carries, gapsOf, ONLINE, type Ending, type Graph } from "./graph";
 import { faceAngle, FACE_LIMIT, frameOf, pointsOf } from "./sight";
@@ -125,9 +125,10 @@ function roomHearsOnline(graph: Graph): Claim[] {
       const playing = speakers.filter((s) => carries(s.path, trial));
       if (playing.length === 0) return broken(graph, speakers, "plays the sound of the call", "nothing-plays");
       const { noise } = acoustics(setup, trial);
-      const ears = listeners(setup, trial).filter((ear) => ear.group === group);
-      const fields = playing.map((s) => ({ most: loudest(s.ending.part, trial), at: loudspeakerField(setup, trial, s.ending.device, s.ending.part) }));
-      const levels = ears.map((ear) => powerSum(fields.map((field) => field.most + field.at(ear.at))) - noise);
+      const fields = playing.map((s) => ({ most: loudest(s.ending.part, trial), at: loudspeakerAtSeats(setup, trial, s.ending.device, s.ending.part) }));
+      const seats = listeners(setup, trial).map((ear, i) => ({ ear, i })).filter(({ ear }) => ear.group === group);
+      const ears = seats.map(({ ear }) => ear);
+      const levels = seats.map(({ i }) => powerSum(fields.map((field) => field.most + (field.at[i] ?? -Infinity))) - noise);
       return { ...worst(ears, levels, SEAT_NOISE, "dB", "speech over the noise"), gaps: [], path: playing[0]?.path, through: playing[0]?.ending.part.id, repeatedBy: undefined };
     },
   }));

@@ -10,7 +10,7 @@ import { distance } from "../physics/geometry";
 import { speechTransfer, transferBands } from "../physics/soundField";
 import { acceptableTelr } from "../physics/talkerEcho";
 import { acoustics } from "./acoustics";
-import { listeners, loudspeakerAtMicrophone, loudspeakerField, mouths, nearTalker, playingLevel, TALKER_Q, voiceAtMicrophone } from "./air";
+import { listeners, loudspeakerAtMicrophone, loudspeakerAtSeats, mouths, nearTalker, playingLevel, TALKER_Q, voiceAtMicrophone } from "./air";
 import type { JoinState } from "./call-state";
 import { node, type Edge } from "./edges";
 import { callDelay, carries, delayOf, gainOf, type Ending, type Graph } from "./graph";
@@ -136,18 +136,28 @@ function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
   let strongest: Echo["pair"];
   let most = -Infinity;
   let late = 0;
+  const mics = loop.mics.map((route) => ({ ...route, gain: gainOf(route.path) }));
+  const turnedUp = new Map<Ending, ReturnType<typeof turnedUpFor>>();
   for (const speaker of loop.speakers) {
     if (!carries(speaker.path, trial)) continue;
-    for (const mic of loop.mics) {
+    const gain = gainOf(speaker.path);
+    for (const mic of mics) {
       if (!carries(mic.path, trial)) continue;
-      const pair = couple(graph, speaker.ending, mic.ending, trial, gainOf(speaker.path) + gainOf(mic.path));
+      const level = playingLevel(setup, trial, speaker.ending.device, speaker.ending.part);
+      const talker = turnedUp.get(mic.ending) ?? turnedUpFor(graph, mic.ending, trial);
+      turnedUp.set(mic.ending, talker);
+      const air = loudspeakerAtMicrophone(setup, trial, speaker.ending, mic.ending);
+      const pair = {
+        speaker: speaker.ending, mic: mic.ending, metres: air.distance, talkerTransfer: talker.transfer,
+        coupling: coupling({ loudspeakerLevel: level, talkerLevel: talker.level, loudspeakerTransfer: air.levels, talkerTransfer: talker.transfer, extraGain: gain + mic.gain }),
+      };
       const unitHolds = mic.ending.device.cancels && mic.ending.device === speaker.ending.device && same;
       (programHolds || unitHolds ? held : free).push(pair.coupling);
       const strength = -echoLoss(pair.coupling);
       if (strength > most) {
         most = strength;
         strongest = pair;
-        late = delayOf(speaker.path, trial) + travelTime(pair.metres) + delayOf(mic.path, trial);
+        late = delayOf(speaker.path, trial) + travelTime(air.distance) + delayOf(mic.path, trial);
       }
     }
   }
@@ -170,19 +180,11 @@ function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
 
 const sum = (all: readonly Bands[]): Bands => bands((k) => toDb(all.reduce((power, g) => power + toPower(g[k]), 0)));
 
-/** The coupling of a pair. Kept, since most values that are tried at an end move few pairs. */
-function couple(graph: Graph, speaker: Ending, mic: Ending, trial: Trial, gain: number): NonNullable<Echo["pair"]> {
+/** The talker that a microphone is turned up for: how loud at 1 m, and how well heard by it. */
+function turnedUpFor(graph: Graph, mic: Ending, trial: Trial): { readonly level: number; readonly transfer: number } {
   const { setup } = graph;
   const near = nearTalker(setup, mic.device, graph.voices.length > 0 ? graph.voices : [...setup.voices.values()], trial) ?? setup.lectern;
-  return trial.keep(`couple ${speaker.part.id} ${mic.part.id} ${near.name} ${gain}`, () => {
-    const air = loudspeakerAtMicrophone(setup, trial, speaker, mic);
-    const talker = talkerTransfer(setup, trial, near, mic);
-    const bandsOf = coupling({
-      loudspeakerLevel: playingLevel(setup, trial, speaker.device, speaker.part), talkerLevel: trial.value(near.level),
-      loudspeakerTransfer: air.levels, talkerTransfer: talker, extraGain: gain,
-    });
-    return { speaker, mic, metres: air.distance, coupling: bandsOf, talkerTransfer: talker };
-  });
+  return { level: trial.value(near.level), transfer: talkerTransfer(setup, trial, near, mic) };
 }
 
 /** The voice that a microphone is turned up for: of seats, the one that it hears best. */
@@ -213,10 +215,10 @@ export function returnOf(graph: Graph, loop: Loop, trial: Trial): Return | undef
     const mouth = mouths(setup, voice, trial)[0] ?? voice.position.at(trial);
     const level = playingLevel(setup, trial, speaker.ending.device, speaker.ending.part);
     const room = acoustics(setup, trial);
-    const field = loudspeakerField(setup, trial, speaker.ending.device, speaker.ending.part);
+    const heard = loudspeakerAtSeats(setup, trial, speaker.ending.device, speaker.ending.part);
     let over = -Infinity;
-    for (const ear of listeners(setup, trial)) {
-      const back = level + field(ear.at);
+    for (const [i, ear] of listeners(setup, trial).entries()) {
+      const back = level + (heard[i] ?? -Infinity);
       const apart = Math.max(0.3, distance(triple(mouth), triple(ear.at)));
       const direct = trial.value(voice.level) + speechTransfer(transferBands((k) => ({ distance: apart, q: TALKER_Q[k], roomConstant: room.constant[k] })));
       over = Math.max(over, back - direct);
