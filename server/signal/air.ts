@@ -10,7 +10,7 @@ import { bands, flat, type Bands } from "../physics/bands";
 import { coverageBands, microphonePattern, PATTERNS, randomEnergyEfficiency, sourcePattern, type PatternName } from "../physics/directivity";
 import { between, cosineOffAxis, distance } from "../physics/geometry";
 import { solveLevel } from "../physics/loudspeaker";
-import { speechTransfer, transfer, transferBands, transferLevels, type ArrivalBands } from "../physics/soundField";
+import { directToReverberant, speechTransfer, transfer, transferBands, transferLevels, type ArrivalBands } from "../physics/soundField";
 import { acoustics } from "./acoustics";
 import { aimOf, audienceCentre, facing, positionOf, standOf, triple } from "./stands";
 
@@ -103,6 +103,20 @@ export function voiceAtMicrophone(setup: Setup, trial: Trial, voice: Voice, mout
   }));
 }
 
+/** How a microphone hears a voice from one mouth: its direct over its reverberant sound, and its transfer, A-weighted, dB. */
+export interface PickUp {
+  readonly ratio: number;
+  readonly transfer: number;
+}
+
+/** How a microphone hears a voice from each of its `mouths`, in their order. */
+export function pickUps(setup: Setup, trial: Trial, voice: Voice, device: Device, mic: Part): readonly PickUp[] {
+  return trial.keep(`pick-up ${voice.name} ${mic.id}`, () => mouths(setup, voice, trial).map((mouth) => {
+    const arrival = voiceAtMicrophone(setup, trial, voice, mouth, device, mic);
+    return { ratio: directToReverberant(arrival), transfer: speechTransfer(arrival) };
+  }));
+}
+
 /** Cosine between a microphone's axis and the way to a source. Without an aim it points at the audience, or up from a table. */
 function micCosine(setup: Setup, trial: Trial, device: Device, at: Vec3, source: Vec3): number {
   const axis = trial.keep(`axis ${device.name}`, () => {
@@ -130,7 +144,7 @@ function nearestMouth(setup: Setup, voice: Voice, at: Vec3, trial: Trial): Vec3 
 
 /** Sound of a loudspeaker at a microphone, band by band in dB, and how far apart they are in metres. */
 export function loudspeakerAtMicrophone(setup: Setup, trial: Trial, from: { device: Device; part: Part }, to: { device: Device; part: Part }): { levels: Bands; distance: number } {
-  return trial.keep(`air ${from.part.id} ${to.part.id}`, () => {
+  return trial.keep(pairKey(from.part, to.part), () => {
     const room = acoustics(setup, trial);
     const a = patternOf(to.part);
     const ree = randomEnergyEfficiency(a);
@@ -150,6 +164,23 @@ export function loudspeakerAtMicrophone(setup: Setup, trial: Trial, from: { devi
       levels: transferLevels(transferBands((k) => ({ distance: apart, q: q[k], roomConstant: room.constant[k], ree, sourceGain: gains[k], receiverGain: receiver }))),
     };
   });
+}
+
+const PAIR_KEYS = new WeakMap<Part, Map<Part, string>>();
+
+/** The same string for the same pair: with many microphones and many tries, making it anew each time is what takes long. */
+function pairKey(from: Part, to: Part): string {
+  let keys = PAIR_KEYS.get(from);
+  if (keys === undefined) {
+    keys = new Map();
+    PAIR_KEYS.set(from, keys);
+  }
+  let key = keys.get(to);
+  if (key === undefined) {
+    key = `air ${from.id} ${to.id}`;
+    keys.set(to, key);
+  }
+  return key;
 }
 
 /** Sound of a loudspeaker at ears, relative to its level at 1 m, A-weighted speech, dB. */

@@ -7,9 +7,8 @@ import type { Voice } from "../model/setup";
 import type { Trial } from "../model/trial";
 import type { WayName } from "../model/ways";
 import { powerSum } from "../physics/decibel";
-import { directToReverberant, speechLevel } from "../physics/soundField";
 import { acoustics } from "./acoustics";
-import { listeners, loudest, loudspeakerAtSeats, mouths, voiceAtMicrophone } from "./air";
+import { listeners, loudest, loudspeakerAtSeats, mouths, pickUps } from "./air";
 import { deviceOfNode, node, type Carried, type Edge, type Gap } from "./edges";
 import { carries, gapsOf, ONLINE, type Ending, type Graph } from "./graph";
 import { faceAngle, FACE_LIMIT, frameOf, pointsOf } from "./sight";
@@ -153,16 +152,18 @@ function onlineHearsRoom(graph: Graph, voices: readonly Voice[] = graph.voices):
     const places = mouths(setup, voice, trial);
     let through = open[0]?.ending.part.id;
     let least = Infinity;
-    const margins = places.map((mouth) => {
+    const heard = open.map((m) => ({ by: m.ending.part.id, at: pickUps(setup, trial, voice, m.ending.device, m.ending.part) }));
+    const margins = places.map((_, i) => {
       let best = -Infinity;
       let by = through;
-      for (const m of open) {
-        const arrival = voiceAtMicrophone(setup, trial, voice, mouth, m.ending.device, m.ending.part);
+      for (const m of heard) {
+        const one = m.at[i];
+        if (one === undefined) continue;
         // One figure for both: how far the worse of the two is above its limit, on the scale of the first.
-        const margin = Math.min(directToReverberant(arrival), speechLevel(level, arrival) - noise - MIC_NOISE.bad + PICKUP.bad);
+        const margin = Math.min(one.ratio, level + one.transfer - noise - MIC_NOISE.bad + PICKUP.bad);
         if (margin > best) {
           best = margin;
-          by = m.ending.part.id;
+          by = m.by;
         }
       }
       if (best < least) {

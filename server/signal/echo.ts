@@ -1,16 +1,16 @@
 /** What comes back: from what a joined device plays, through air and wires, to what a joined device sends. */
 import { assumed } from "../model/make-ranged";
 import type { Ranged } from "../model/ranged";
-import type { Setup, Voice } from "../model/setup";
+import type { Voice } from "../model/setup";
 import { Trial } from "../model/trial";
-import { bands, flat, travelTime, type Bands } from "../physics/bands";
-import { cancelledLoss, coupling, echoLoss, talkerEchoLoudnessRating } from "../physics/coupling";
+import { bands, flat, travelTime, weightedSum, type Bands } from "../physics/bands";
+import { cancelledLoss, coupling, ECHO_WEIGHTS, echoLoss, talkerEchoLoudnessRating } from "../physics/coupling";
 import { toDb, toPower } from "../physics/decibel";
 import { distance } from "../physics/geometry";
 import { speechTransfer, transferBands } from "../physics/soundField";
 import { acceptableTelr } from "../physics/talkerEcho";
 import { acoustics } from "./acoustics";
-import { listeners, loudspeakerAtMicrophone, loudspeakerAtSeats, mouths, nearTalker, playingLevel, TALKER_Q, voiceAtMicrophone } from "./air";
+import { listeners, loudspeakerAtMicrophone, loudspeakerAtSeats, mouths, nearTalker, pickUps, playingLevel, TALKER_Q } from "./air";
 import type { JoinState } from "./call-state";
 import { node, type Edge } from "./edges";
 import { callDelay, carries, delayOf, gainOf, type Ending, type Graph } from "./graph";
@@ -131,6 +131,7 @@ function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
   const { setup } = graph;
   const same = loop.plays === loop.sends;
   const programHolds = same && trial.holds(loop.sends.cancels);
+  // Powers, not levels.
   const held: Bands[] = [];
   const free: Bands[] = [];
   let strongest: Echo["pair"];
@@ -152,8 +153,9 @@ function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
         coupling: coupling({ loudspeakerLevel: level, talkerLevel: talker.level, loudspeakerTransfer: air.levels, talkerTransfer: talker.transfer, extraGain: gain + mic.gain }),
       };
       const unitHolds = mic.ending.device.cancels && mic.ending.device === speaker.ending.device && same;
-      (programHolds || unitHolds ? held : free).push(pair.coupling);
-      const strength = -echoLoss(pair.coupling);
+      const powers = bands((k) => toPower(pair.coupling[k]));
+      (programHolds || unitHolds ? held : free).push(powers);
+      const strength = toDb(weightedSum(ECHO_WEIGHTS, powers));
       if (strength > most) {
         most = strength;
         strongest = pair;
@@ -162,7 +164,7 @@ function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
     }
   }
   if (loop.wire !== undefined && carries(loop.wire, trial)) {
-    (programHolds ? held : free).push(flat(gainOf(loop.wire)));
+    (programHolds ? held : free).push(flat(toPower(gainOf(loop.wire))));
     if (strongest === undefined) late = delayOf(loop.wire, trial);
   }
   if (held.length === 0 && free.length === 0) return undefined;
@@ -178,19 +180,15 @@ function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
   return { uncancelled, loss, telr: talkerEchoLoudnessRating(loss), needed: acceptableTelr(delay), delay, strained: behind?.strained ?? false, pair: strongest };
 }
 
-const sum = (all: readonly Bands[]): Bands => bands((k) => toDb(all.reduce((power, g) => power + toPower(g[k]), 0)));
+/** The level of several powers together. */
+const sum = (powers: readonly Bands[]): Bands => bands((k) => toDb(powers.reduce((power, p) => power + p[k], 0)));
 
 /** The talker that a microphone is turned up for: how loud at 1 m, and how well heard by it. */
 function turnedUpFor(graph: Graph, mic: Ending, trial: Trial): { readonly level: number; readonly transfer: number } {
   const { setup } = graph;
   const near = nearTalker(setup, mic.device, graph.voices.length > 0 ? graph.voices : [...setup.voices.values()], trial) ?? setup.lectern;
-  return { level: trial.value(near.level), transfer: talkerTransfer(setup, trial, near, mic) };
-}
-
-/** The voice that a microphone is turned up for: of seats, the one that it hears best. */
-function talkerTransfer(setup: Setup, trial: Trial, voice: Voice, mic: Ending): number {
-  return trial.keep(`near ${voice.name} ${mic.part.id}`, () =>
-    Math.max(...mouths(setup, voice, trial).map((mouth) => speechTransfer(voiceAtMicrophone(setup, trial, voice, mouth, mic.device, mic.part)))));
+  // Of seats, the one that it hears best.
+  return { level: trial.value(near.level), transfer: Math.max(...pickUps(setup, trial, near, mic.device, mic.part).map((one) => one.transfer)) };
 }
 
 /** A voice in the room that comes back to the room through a second device. */
