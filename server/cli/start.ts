@@ -5,7 +5,7 @@ import { study } from "../study";
 import type { Arguments } from "./arguments";
 import { CannotRun, systemWords, wordsOf } from "./cannotRun";
 import { FINE, type Command } from "./command";
-import { remarks, starter, type Answers } from "./starter";
+import { remarks, starter, type Answers } from "../views/starter";
 import type { Terminal } from "./terminal";
 import { ENDING, shownPath } from "./texts";
 import { counted, hung } from "./wording";

@@ -6,7 +6,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { CATALOGUE } from "../../server/checks/catalogue";
 import { WAYS } from "../../server/model/ways";
 import { FORM } from "../../server/cli/surveyForm";
-import { STARTER_KINDS } from "../../server/cli/starter";
+import { STARTER_KINDS } from "../../server/views/starter";
 import type { FileJson } from "../../server/cli/json";
 import { bothways, build, folder, isPlainRefusal, project } from "./built";
 

@@ -6,7 +6,7 @@ import { describe, expect, it } from "vitest";
 import { readArguments, type Shape } from "../../server/cli/arguments";
 import { CannotRun } from "../../server/cli/cannotRun";
 import { changes } from "../../server/cli/diff";
-import { asName, starter, STARTER_KINDS } from "../../server/cli/starter";
+import { asName, starter, STARTER_KINDS } from "../../server/views/starter";
 import { blankHtml, blankMarkdown, htmlText, markdownText, openHtml, openMarkdown } from "../../server/cli/surveySheet";
 import { bySymptom } from "../../server/cli/symptoms";
 import { Folders, FolderTexts, LARGEST, rootOf, setupsBelow } from "../../server/cli/texts";

@@ -1,6 +1,6 @@
 /** A first setup from a handful of answers: as short as it can be, with the obvious places and nothing that was not said. */
 import { format } from "../../grammar/printer";
-import { counted, listed } from "./wording";
+import { list } from "../model/show";
 
 export interface Answers {
   readonly title?: string | undefined;
@@ -197,9 +197,9 @@ export function starter(answers: Answers): Started {
 
 /** What was assumed and what was not understood, in sentences. */
 export const remarks = ({ assumed, unknown }: Started): string[] => [
-  ...(assumed.length === 0 ? [] : [`Taken, because nothing was said: ${listed(assumed)}.`]),
+  ...(assumed.length === 0 ? [] : [`Taken, because nothing was said: ${list(assumed, Infinity)}.`]),
   ...(unknown.length === 0 ? [] : [
-    `Left out, because ${unknown.length === 1 ? "it is" : "they are"} not among the typical equipment: ${listed(unknown)} ` +
-    `(${counted(STARTER_KINDS.length, "kind")} are: ${STARTER_KINDS.join(", ")}).`,
+    `Left out, because ${unknown.length === 1 ? "it is" : "they are"} not among the typical equipment: ${list(unknown, Infinity)} ` +
+    `(${STARTER_KINDS.length} kinds are: ${STARTER_KINDS.join(", ")}).`,
   ]),
 ];

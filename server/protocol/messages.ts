@@ -1,0 +1,121 @@
+/**
+ * What the server understands beyond the standard protocol, and the names that server and client share. The client imports this
+ * file and nothing else of the server; positions are those of the protocol, offsets count UTF-16 units.
+ */
+import type { Verdict, WayName } from "../model/ways";
+
+/** Commands that the server puts into lenses; the client provides them. Each takes a document's URI, then an item where one is meant. */
+export const COMMANDS = { showFlow: "bothways.showFlow", choose: "bothways.choose" } as const;
+
+/** The scheme of what explains a finding: `bothways-explain:echo-path`. The client provides the document from `bothways/explain`. */
+export const EXPLAIN_SCHEME = "bothways-explain";
+
+/** Names of requests and of the one notification. */
+export const METHODS = {
+  verdicts: "bothways/verdicts",
+  choose: "bothways/choose",
+  flow: "bothways/flow",
+  handout: "bothways/handout",
+  explain: "bothways/explain",
+  starter: "bothways/starter",
+} as const;
+
+export interface SetupName {
+  readonly uri: string;
+  readonly title: string;
+}
+
+export interface ShownVerdict {
+  readonly way: WayName;
+  /** `The room hears the people online`. */
+  readonly title: string;
+  readonly verdict: Verdict;
+  /** `cannot tell`. */
+  readonly word: string;
+  /** The weakest link, in a sentence. */
+  readonly weakest: string;
+  /** Open values that it hangs on. */
+  readonly hangsOn: readonly string[];
+  /** Set where items of the programme differ. */
+  readonly item?: string;
+}
+
+/**
+ * How a document's setup stands: sent whenever it changes, and the answer of the request of the same name (`{ uri }`).
+ * For a room or a kit the setup in view is told; `setup` is absent where none uses it.
+ */
+export interface VerdictsOf {
+  readonly uri: string;
+  /** Which setup is judged: the document itself, or one that uses it. */
+  readonly setup?: SetupName;
+  readonly ways: readonly ShownVerdict[];
+  readonly items: readonly string[];
+  readonly errors: number;
+  readonly warnings: number;
+  readonly hints: number;
+  readonly questions: number;
+  /** All setups that use the document, the one in view among them; the document alone where it is a setup. */
+  readonly setups: readonly SetupName[];
+}
+
+/** `bothways/choose`: the setup that is judged for a room or a kit; without `setup` the choice is given back to the server. Answers `VerdictsOf`. */
+export interface Choose {
+  readonly uri: string;
+  readonly setup?: string;
+}
+
+export interface FlowAsked {
+  readonly uri: string;
+  readonly item?: string;
+  readonly theme?: "light" | "dark" | "contrast" | "print";
+  readonly width?: number;
+}
+
+/** `bothways/flow` answers this, or null where there is no setup to draw. */
+export interface FlowOf {
+  /** The setup that is drawn. */
+  readonly setup: SetupName;
+  readonly svg: string;
+  /** The whole drawing in words. */
+  readonly desc: string;
+  readonly verdicts: readonly ShownVerdict[];
+  readonly items: readonly string[];
+  /** The item that is drawn, where items differ. */
+  readonly item?: string;
+  /** Elements of the drawing carry `data-path`, `data-start`, `data-end`: these are the documents that `data-path` means. */
+  readonly files: readonly { readonly path: string; readonly uri: string }[];
+  /** Version of the asked document that was drawn, where it is open. */
+  readonly version?: number;
+}
+
+/** `bothways/handout` takes `{ uri, item? }` and answers this, or null where there is no setup. */
+export interface HandoutOf {
+  readonly setup: SetupName;
+  readonly html: string;
+}
+
+/** `bothways/explain` takes `{ code }` and answers this, or null where there is no such finding. */
+export interface Explained {
+  readonly code: string;
+  readonly title: string;
+  readonly markdown: string;
+}
+
+/** `bothways/starter`: answers as people give them; what is absent is assumed and listed. */
+export interface StarterAsked {
+  readonly title?: string;
+  readonly talkers?: string;
+  readonly audience?: boolean;
+  readonly seats?: number;
+  readonly online?: number;
+  readonly size?: string;
+  readonly own?: string;
+}
+
+export interface StarterOf {
+  readonly text: string;
+  /** What was assumed and what was not understood, in sentences. */
+  readonly remarks: readonly string[];
+  /** Set where an answer does not fit: what is wrong with the text that came of it. */
+  readonly problem?: string;
+}
