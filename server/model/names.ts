@@ -11,7 +11,18 @@ export interface Named {
 }
 
 /** Names are equal when they are the same letters in any case and any composition. */
-export const canonical = (name: string): string => name.normalize("NFC").toLowerCase().normalize("NFC");
+export function canonical(name: string): string {
+  let key = CANONICAL.get(name);
+  if (key === undefined) {
+    key = name.normalize("NFC").toLowerCase().normalize("NFC");
+    // Names are asked for far oftener than they are met; those of texts long closed are let go.
+    if (CANONICAL.size >= MOST_NAMES) CANONICAL.clear();
+    CANONICAL.set(name, key);
+  }
+  return key;
+}
+const CANONICAL = new Map<string, string>();
+const MOST_NAMES = 20_000;
 
 /** What each kind of name is called in messages. */
 export const KIND_WORDS: Readonly<Record<NameKind, string>> = {

@@ -76,7 +76,7 @@ export class Floor {
     }
     const around = place.relations.find((r) => r.relation === "around");
     if (around !== undefined && ring !== undefined) {
-      return { words: place.words, held, at: (trial) => this.inside({ ...this.onRing(around, ring, trial), z: height(z, trial) }, trial) };
+      return { words: place.words, held, at: (trial) => trial.keep(`place ${owner}`, () => this.inside({ ...this.onRing(around, ring, trial), z: height(z, trial) }, trial)) };
     }
     const steps = place.relations.map((relation, i) => this.step(owner, relation, i));
     const stated = isHigh(place);

@@ -12,6 +12,7 @@ import { between, cosineOffAxis, distance } from "../physics/geometry";
 import { solveLevel } from "../physics/loudspeaker";
 import { directToReverberant, speechTransfer, transfer, transferBands, transferLevels, type ArrivalBands } from "../physics/soundField";
 import { acoustics } from "./acoustics";
+import { pairKeys } from "./pair-keys";
 import { aimOf, audienceCentre, facing, positionOf, standOf, triple } from "./stands";
 
 /** Q of a talker, 125 Hz to 8 kHz. Model choice near the factor 2 that handbooks give for speech as a whole. */
@@ -111,11 +112,13 @@ export interface PickUp {
 
 /** How a microphone hears a voice from each of its `mouths`, in their order. */
 export function pickUps(setup: Setup, trial: Trial, voice: Voice, device: Device, mic: Part): readonly PickUp[] {
-  return trial.keep(`pick-up ${voice.name} ${mic.id}`, () => mouths(setup, voice, trial).map((mouth) => {
+  return trial.keep(pickUpKey(voice, mic), () => mouths(setup, voice, trial).map((mouth) => {
     const arrival = voiceAtMicrophone(setup, trial, voice, mouth, device, mic);
     return { ratio: directToReverberant(arrival), transfer: speechTransfer(arrival) };
   }));
 }
+
+const pickUpKey = pairKeys((voice: Voice, mic: Part) => `pick-up ${voice.name} ${mic.id}`);
 
 /** Cosine between a microphone's axis and the way to a source. Without an aim it points at the audience, or up from a table. */
 function micCosine(setup: Setup, trial: Trial, device: Device, at: Vec3, source: Vec3): number {
@@ -142,9 +145,11 @@ function nearestMouth(setup: Setup, voice: Voice, at: Vec3, trial: Trial): Vec3 
   return best;
 }
 
+const airKey = pairKeys((from: Part, to: Part) => `air ${from.id} ${to.id}`);
+
 /** Sound of a loudspeaker at a microphone, band by band in dB, and how far apart they are in metres. */
 export function loudspeakerAtMicrophone(setup: Setup, trial: Trial, from: { device: Device; part: Part }, to: { device: Device; part: Part }): { levels: Bands; distance: number } {
-  return trial.keep(pairKey(from.part, to.part), () => {
+  return trial.keep(airKey(from.part, to.part), () => {
     const room = acoustics(setup, trial);
     const a = patternOf(to.part);
     const ree = randomEnergyEfficiency(a);
@@ -164,23 +169,6 @@ export function loudspeakerAtMicrophone(setup: Setup, trial: Trial, from: { devi
       levels: transferLevels(transferBands((k) => ({ distance: apart, q: q[k], roomConstant: room.constant[k], ree, sourceGain: gains[k], receiverGain: receiver }))),
     };
   });
-}
-
-const PAIR_KEYS = new WeakMap<Part, Map<Part, string>>();
-
-/** The same string for the same pair: with many microphones and many tries, making it anew each time is what takes long. */
-function pairKey(from: Part, to: Part): string {
-  let keys = PAIR_KEYS.get(from);
-  if (keys === undefined) {
-    keys = new Map();
-    PAIR_KEYS.set(from, keys);
-  }
-  let key = keys.get(to);
-  if (key === undefined) {
-    key = `air ${from.id} ${to.id}`;
-    keys.set(to, key);
-  }
-  return key;
 }
 
 /** Sound of a loudspeaker at ears, relative to its level at 1 m, A-weighted speech, dB. */
