@@ -3,81 +3,117 @@
 import { build } from "esbuild";
 import { spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { cpus, tmpdir } from "node:os";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
-import { makeSetup } from "./make-setup.mjs";
+import { makeFolder, makeSetup } from "./make-setup.mjs";
 
 const root = path.dirname(path.dirname(fileURLToPath(import.meta.url)));
-spawnSync(process.execPath, [path.join(root, ".scripts/build.mjs")], { stdio: "inherit" });
-const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
+// What is measured is what stands in the tree, never an older build.
+if (spawnSync(process.execPath, [path.join(root, ".scripts/build.mjs")], { stdio: "inherit" }).status !== 0) process.exit(1);
+const command = path.join(root, "dist/cli.js");
 const folder = mkdtempSync(path.join(tmpdir(), "bothways-bench-"));
 
-// The command runs inside a process that writes down its own peak memory when it ends.
-const measured = path.join(folder, "measured.cjs");
-writeFileSync(measured, `process.on("exit", () => require("node:fs").writeSync(2, "\\nPEAK " + process.resourceUsage().maxRSS + "\\n"));\n`);
+const median = (list) => {
+  const sorted = [...list].sort((a, b) => a - b);
+  const half = sorted.length >> 1;
+  return sorted.length % 2 === 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
+};
+const right = (text, width) => String(text).padStart(width);
+const fixed = (value, digits, width) => right(value === undefined ? "–" : value.toFixed(digits), width);
 
-function whole(args, runs) {
+// Each process writes down its own peak memory when it ends, on a channel of its own, so that what it prints stays as it is.
+const measured = path.join(folder, "measured.cjs");
+writeFileSync(measured, 'process.on("exit", () => require("node:fs").writeSync(3, String(process.resourceUsage().maxRSS)));\n');
+
+/** Median time in ms and peak memory in MB of a whole process, from its start to its end; a first run fills the disk's cache and does not count. */
+function whole(runs, ...args) {
   const times = [];
   const peaks = [];
   for (let i = 0; i <= runs; i += 1) {
-    const from = process.hrtime.bigint();
-    const result = spawnSync(process.execPath, ["-r", measured, path.join(root, "dist/cli.js"), ...args], { encoding: "utf8", maxBuffer: 1 << 28 });
-    const ms = Number(process.hrtime.bigint() - from) / 1e6;
-    if (result.status === 2 || result.status === null) throw new Error(result.stderr);
-    if (i > 0) {
-      times.push(ms);
-      peaks.push(Number(/PEAK (\d+)/.exec(result.stderr)?.[1] ?? NaN) / 1024);
-    }
+    const from = performance.now();
+    const result = spawnSync(process.execPath, ["-r", measured, ...args], { encoding: "utf8", maxBuffer: 1 << 28, stdio: ["ignore", "pipe", "pipe", "pipe"] });
+    const ms = performance.now() - from;
+    // 1 means that something was found in the setup.
+    if (result.status !== 0 && result.status !== 1) throw new Error(`${args.join(" ")}: status ${result.status}\n${result.stderr}`);
+    if (i === 0) continue;
+    times.push(ms);
+    peaks.push(Number(result.output[3]) / 1024);
   }
   return { ms: median(times), mb: median(peaks) };
 }
 
-try {
+function wholeProcesses() {
   const thousand = path.join(folder, "thousand.bothways");
   writeFileSync(thousand, makeSetup(1000));
   const many = path.join(folder, "many");
   mkdirSync(many);
-  writeFileSync(path.join(many, "room.bothways"), "room hall 9.2 m by 6.4 m by 3.1 m {\n  noise 38 dBA\n  chairs 24 in 4 rows\n  outlet left-wall at left\n}\n");
-  writeFileSync(path.join(many, "kit.bothways"), "device laptop is laptop\ndevice lapel is lapel-microphone\ndevice box is battery-loudspeaker\n");
-  for (let i = 0; i < 300; i += 1) {
-    writeFileSync(path.join(many, `evening-${i}.bothways`), `setup "Evening ${i}"\nuse "room.bothways"\nuse "kit.bothways"\nonline ${2 + (i % 20)} people\ninternet venue { up ${3 + (i % 9)} Mb/s }\ntalker Ines at lectern\nplace laptop near lectern\nplace lapel on Ines\nplace box near front\ncable from lapel.plug to laptop.headset\nradio from laptop.bluetooth to box.bluetooth\nmains from left-wall to laptop\njoin laptop {\n  sends sound from lapel\n  plays sound on box\n}\n`);
-  }
-  const rows = [
-    ["node alone", { ms: median([1, 2, 3].map(() => { const t = process.hrtime.bigint(); spawnSync(process.execPath, ["-e", "0"]); return Number(process.hrtime.bigint() - t) / 1e6; })), mb: NaN }],
-    ["check, five lines", whole(["check", path.join(root, "samples/october.bothways")], 5)],
-    ["check, association's evening", whole(["check", path.join(root, "samples/association/autumn.bothways")], 5)],
-    ["check, 1,000 lines", whole(["check", thousand], 3)],
-    ["check, folder of 300 setups", whole(["check", many], 2)],
-  ];
-  const base = rows[1][1].ms;
-  console.log("\nwhole processes, medians            ratio      ms      peak MB");
-  for (const [name, { ms, mb }] of rows) console.log(`${name.padEnd(34)} ${(ms / base).toFixed(2).padStart(6)} ${ms.toFixed(0).padStart(8)} ${Number.isNaN(mb) ? "       –" : mb.toFixed(0).padStart(8)}`);
+  for (const [name, text] of makeFolder(300)) writeFileSync(path.join(many, name), text);
 
-  // Stages, in one warmed process.
-  const entry = path.join(folder, "stages.mjs");
+  const rows = [
+    ["node alone", whole(5, "-e", "0")],
+    ["--version", whole(5, command, "--version")],
+    ["check, five lines", whole(5, command, "check", path.join(root, "samples/october.bothways"))],
+    ["check, the association's evening", whole(5, command, "check", path.join(root, "samples/association/autumn.bothways"))],
+    ["check, 1,000 lines", whole(5, command, "check", thousand)],
+    ["check, 300 setups in a folder", whole(2, command, "check", many)],
+  ];
+  const unit = rows[2][1].ms;
+  console.log(`${"\nwhole processes, medians".padEnd(35)}${right("ratio", 8)}${right("ms", 8)}${right("peak MB", 9)}`);
+  for (const [name, { ms, mb }] of rows) console.log(`${name.padEnd(34)}${fixed(ms / unit, 2, 8)}${fixed(ms, 0, 8)}${fixed(mb, 0, 9)}`);
+}
+
+/** The stages apart, in this process, warm; and how the time for a line grows with the lines. */
+async function stages() {
+  const bundle = path.join(folder, "stages.mjs");
   await build({
-    stdin: { contents: 'export { parse } from "./grammar/parse"; export { TOP_HEADS } from "./grammar/vocabulary"; export { bind } from "./server/model/bind"; export { study } from "./server/study";', resolveDir: root, loader: "ts" },
-    bundle: true, platform: "node", format: "esm", outfile: entry, loader: { ".bothways": "text" }, logLevel: "error",
+    stdin: {
+      contents: 'export { parse } from "./grammar/parse"; export { TOP_HEADS } from "./grammar/vocabulary"; export { bind } from "./server/model/bind"; export { readSetup } from "./server/model/setup"; export { study } from "./server/study";',
+      resolveDir: root, loader: "ts",
+    },
+    bundle: true, platform: "node", format: "esm", outfile: bundle, loader: { ".bothways": "text" }, logLevel: "error",
   });
-  const { parse, TOP_HEADS, bind, study } = await import(pathToFileURL(entry).href);
-  const time = (run) => { const t = performance.now(); run(); return performance.now() - t; };
-  console.log("\nstages, warm, medians               parse     bind    study   µs a line (parse and bind)");
-  for (const lines of [100, 1000, 10000]) {
+  const { parse, TOP_HEADS, bind, readSetup, study } = await import(pathToFileURL(bundle).href);
+  let fresh = 0;
+  // A text that was never read before, so that nothing is remembered from the run before.
+  const changed = (text) => ({ read: () => ({ text: `${text}# ${(fresh += 1)}\n` }) });
+  const time = (runs, once) => median(Array.from({ length: runs }, () => {
+    const from = performance.now();
+    once();
+    return performance.now() - from;
+  }));
+  const measure = (lines) => {
     const text = makeSetup(lines);
-    const runs = lines > 1000 ? 3 : 7;
-    let tree = parse(text, { topHeads: TOP_HEADS });
-    const p = [];
-    const b = [];
-    const s = [];
-    for (let i = 0; i < runs; i += 1) {
-      p.push(time(() => { tree = parse(text, { topHeads: TOP_HEADS }); }));
-      b.push(time(() => bind(tree, "x")));
-      // A new comment each time, so that nothing is remembered from the run before.
-      if (lines <= 1000) s.push(time(() => study({ read: () => ({ text: `${text}# ${i}\n` }) }, "x")));
-    }
-    console.log(`${String(lines).padStart(6)} lines ${median(p).toFixed(1).padStart(25)} ${median(b).toFixed(1).padStart(8)} ${s.length ? median(s).toFixed(0).padStart(8) : "       –"} ${(((median(p) + median(b)) * 1000) / lines).toFixed(0).padStart(8)}`);
+    const tree = parse(text, { topHeads: TOP_HEADS });
+    return {
+      lines,
+      parse: time(10, () => parse(text, { topHeads: TOP_HEADS })),
+      bind: time(10, () => bind(tree, "x")),
+      read: time(10, () => readSetup(changed(text), "x")),
+      // A study grows faster than its text: above 1,000 lines one run has to do, and the largest is left out.
+      study: lines <= 1000 ? time(10, () => study(changed(text), "x")) : lines <= 3000 ? time(1, () => study(changed(text), "x")) : undefined,
+    };
+  };
+  measure(300);
+  const rows = [100, 300, 1000, 3000, 10000].map(measure);
+  const [base] = rows;
+  // Time for a line, beside that of the shortest text: 1.0 all the way down is linear.
+  const growth = (row, stage) => (row[stage] === undefined ? undefined : (row[stage] / row.lines) / (base[stage] / base.lines));
+  const names = ["parse", "bind", "read", "study"];
+  const head = (text) => names.map((name) => right(name, 8)).join("") + text;
+  console.log(`${"\none process, warm, medians of 10".padEnd(35)}time a line, ratio to 100 lines   ms                              µs a line`);
+  console.log(`${"lines".padStart(10).padEnd(34)}${head("")}${head("")}${right("parse + bind", 14)}`);
+  for (const row of rows) {
+    const cells = [...names.map((name) => fixed(growth(row, name), 2, 8)), ...names.map((name) => fixed(row[name], name === "study" ? 0 : 2, 8))];
+    console.log(`${right(row.lines.toLocaleString("en"), 10).padEnd(34)}${cells.join("")}${fixed(((row.parse + row.bind) * 1000) / row.lines, 1, 14)}`);
   }
+  console.log("“read” is files to setup: parse, bind and resolve; “study” is read and judged, mends not proven. 3,000 lines studied once.");
+}
+
+console.log(`Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? "unknown"}`);
+try {
+  wholeProcesses();
+  await stages();
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

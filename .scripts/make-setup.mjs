@@ -1,27 +1,120 @@
 // Setups of stated content for the bench, the same on every run. All names are invented.
 
-/** A setup of about `lines` lines; at 1,000: 250 seats, 40 devices, 60 cables, 8 items of the programme, one mixer, two joins. */
+/** The fewest lines in which a setup of this shape has room. */
+export const FEWEST_LINES = 100;
+
+/**
+ * A setup of exactly `lines` lines in one text, with everything that grows in proportion but items and joins. At 1,000 lines: 250
+ * seats, 40 devices, 60 cables, one mixer of 21 channels, 8 items of the programme, 3 joins. What statements do not fill is notes
+ * and comments, turn about.
+ */
 export function makeSetup(lines) {
+  if (lines < FEWEST_LINES) throw new Error(`a setup of this shape has ${FEWEST_LINES} lines or more, not ${lines}`);
   const scale = lines / 1000;
   const count = (n) => Math.max(1, Math.round(n * scale));
+  const mics = count(20);
+  const towers = count(6);
+  const fills = count(4);
+  // The hall keeps its shape, so that seats stay as dense.
+  const side = Math.sqrt(scale);
+  const [length, width] = [8 + 20 * side, 2 + 15 * side];
+  const rows = Math.max(1, Math.round(10 * side));
+  const metres = (value) => `${value.toFixed(1)} m`;
+  const across = (i, of) => metres((width * i) / (of + 1));
+  const upTo = (n, one) => Array.from({ length: n }, (_, i) => one(i + 1)).flat();
+
   const out = [
-    "bothways 1", 'setup "Measured evening"', "room great-hall 24 m by 15 m by 6 m {", "  noise 36 dBA", "  reverberation 1.1 s guessed",
-    `  chairs ${Math.min(5000, count(250))} in ${Math.min(100, count(10))} rows { first 4 m, pitch 0.9 m }`, "  outlet stage-box at left, sockets 400", "  outlet back-box at back, sockets 400", "}",
+    "bothways 1",
+    'setup "Measured evening"',
+    `room great-hall ${metres(length)} by ${metres(width)} by 6 m {`,
+    "  noise 36 dBA, reverberation 1.1 s guessed",
+    `  chairs ${count(250)} in ${rows} rows { first 5 m, pitch 0.9 m }`,
+    "  screen backdrop at front, width 4 m",
+    "  outlet stage-box at left, sockets 120",
+    "  outlet back-box at back, sockets 20",
+    "}",
     "meeting { date 2026-10-14, access 17:00, start 18:30, end 21:30, online 30 people }",
     "internet venue { up 40 Mb/s measured 2026-10-07 18:40, wired }",
-    "device laptop is laptop", "device second is laptop", "place laptop at operator", "place second at operator", "mains from back-box to laptop", "mains from back-box to second",
+    "kind many-tracks is an interface {",
+    `  ports in 1 to ${mics} is xlr, takes sound`,
+    "  port usb is usb-b, gives sound",
+    "  runs on mains, draws 15 W",
+    "}",
+    "kind large-desk is a mixer {",
+    `  ports in 1 to ${mics + 1} is xlr, takes sound, phantom`,
+    `  ports out 1 to ${towers + fills} is xlr, gives sound`,
+    "  port usb is usb-b, gives sound, takes sound",
+    "  runs on mains, draws 60 W",
+    "}",
+    ...Object.entries({ desk: "large-desk", recorder: "many-tracks", laptop: "laptop", second: "laptop", third: "laptop", hub: "network-switch" })
+      .flatMap(([name, kind]) => [`place ${name} is ${kind}, at operator`, `mains from back-box to ${name}`]),
+    "place beamer is projector, above row 1, height 4 m, fills backdrop",
+    "mains from back-box to beamer",
+    "place panel is flat-display, at back",
+    "mains from back-box to panel",
+    "place stage-camera is webcam, at back, height 2 m, aim lectern",
+    "place hall-camera is webcam, at left front corner, height 2 m, aim audience",
+    "cable from desk.usb to laptop.usb-1",
+    "cable from stage-camera.usb to laptop.usb-2, length 5 m",
+    "cable from recorder.usb to second.usb-1",
+    "cable from hall-camera.usb to second.usb-2, length 5 m",
+    `cable from second.headset to desk.in-${mics + 1}`,
+    "cable from laptop.hdmi to beamer.hdmi, length 10 m",
+    "cable from second.hdmi to panel.hdmi",
+    ...["laptop", "second", "third"].map((name, i) => `cable from ${name}.ethernet to hub.port-${i + 1}`),
+    ...upTo(mics, (i) => [
+      `talker speaker-${i} at (${metres(1 + (i % 3))}, ${across(i, mics)})`,
+      `device mic-${i} is gooseneck-microphone {`,
+      `  mouth ${20 + (i % 5) * 5} cm within 15 to 50 cm`,
+      '  owned by "the club"',
+      "}",
+      `place mic-${i} at (${metres(1.2 + (i % 3))}, ${across(i, mics)})`,
+      `cable from mic-${i}.plug to desk.in-${i} { length 20 m }`,
+      `cable from mic-${i}.plug to recorder.in-${i} { length 20 m }`,
+    ]),
+    ...upTo(towers + fills, (i) => [
+      `device box-${i} is ${i <= towers ? "column" : "mains"}-loudspeaker {`,
+      `  speech-level ${94 + (i % 5)} dBA within 90 to 100 dBA`,
+      `  draws ${50 + (i % 4) * 10} W`,
+      "}",
+      i <= towers ? `place box-${i} at (2 m, ${across(i, towers)})` : `place box-${i} at (${metres(length / 2)}, ${across(i - towers, fills)})`,
+      `cable from desk.out-${i} to box-${i}.line { length 15 m }`,
+      `mains from stage-box to box-${i}`,
+    ]),
+    "mixer desk {",
+    ...upTo(mics, (i) => `  channel mic-in-${i} from desk.in-${i}, trim -${i % 6} dB`),
+    `  channel online from desk.in-${mics + 1}`,
+    ...upTo(towers + fills, (i) => `  bus way-${i} to desk.out-${i} { holds all }`),
+    "  bus far-end to desk.usb { holds all, holds no online }",
+    "}",
+    ...upTo(8, (i) => {
+      const minutes = 18 * 60 + 10 + i * 20;
+      return `item part-${i} from ${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, "0")}, talkers speaker-${((i - 1) % mics) + 1}`;
+    }),
+    "call { shall show lectern and audience }",
+    "join laptop over venue { sends sound from desk, plays no sound, sends picture from stage-camera at 720p30, shows slides on beamer }",
+    "join second over venue { sends no sound, plays sound on desk, sends picture from hall-camera at 720p30, shows call on panel }",
+    "join third over venue { sends no sound, plays no sound, sends no picture }",
   ];
-  const mics = count(20);
-  const loudspeakers = Math.max(1, count(6));
-  out.push(`device desk is mixer { ports in 1 to ${mics} is xlr, takes sound, phantom }`, "place desk at operator", "mains from back-box to desk", "cable from desk.usb to laptop.usb-1");
-  out.push(`devices mic 1 to ${mics} is gooseneck-microphone`);
-  for (let i = 1; i <= mics; i += 1) out.push(`talker speaker-${i} at (${(1 + (i % 3)).toFixed(1)} m, ${(1 + (i % 13)).toFixed(1)} m)`, `place mic-${i} at (${(1.2 + (i % 3)).toFixed(1)} m, ${(1 + (i % 13)).toFixed(1)} m)`, `cable from mic-${i}.plug to desk.in-${i}, length 20 m`);
-  for (let i = 1; i <= loudspeakers; i += 1) out.push(`device tower-${i} is column-loudspeaker`, `place tower-${i} at (${(2 + i).toFixed(1)} m, ${i % 2 === 0 ? 1 : 14} m), aim audience`, `cable from desk.main-left to tower-${i}.line`, `mains from stage-box to tower-${i}`);
-  const rest = count(12);
-  for (let i = 1; i <= rest; i += 1) out.push(`device spare-${i} is battery-loudspeaker, owned by "the club"`, `place spare-${i} near back`, `cable from laptop.headset to spare-${i}.line`);
-  out.push("programme {");
-  for (let i = 0; i < 8; i += 1) out.push(`  item part-${i + 1} from ${18 + Math.floor((30 + i * 20) / 60)}:${String((30 + i * 20) % 60).padStart(2, "0")}, talkers speaker-${(i % mics) + 1}`);
-  out.push("}", "join laptop over venue {", "  sends sound from desk", "  plays sound on desk", "  sends picture from laptop.camera at 720p30", "}", "join second {", "  sends no sound", "  plays no sound", "  sends picture from second.camera at 360p15", "}");
-  for (let i = 0; out.length < lines - 1; i += 1) out.push(i % 2 === 0 ? `# line ${i}: what the caretaker said` : `note "Chairs of block ${i} go back to the store."`);
+  if (out.length > lines) throw new Error(`${out.length} lines of statements do not go into ${lines}`);
+  for (let i = 1; out.length < lines; i += 1) out.push(i % 2 === 0 ? `# what the caretaker said, ${i}` : `note "Chairs of block ${i} go back to the store."`);
   return `${out.join("\n")}\n`;
+}
+
+/** A folder of `count` small setups that share one room file and one kit file: texts by file name. */
+export function makeFolder(count) {
+  const files = new Map([
+    ["room.bothways", "room hall 9.2 m by 6.4 m by 3.1 m {\n  noise 38 dBA\n  chairs 24 in 4 rows\n  outlet left-wall at left\n}\n"],
+    ["kit.bothways", "device laptop is laptop\ndevice lapel is lapel-microphone\ndevice box is battery-loudspeaker\n"],
+  ]);
+  for (let i = 1; i <= count; i += 1) {
+    files.set(`evening-${i}.bothways`, [
+      `setup "Evening ${i}"`, 'use "room.bothways"', 'use "kit.bothways"',
+      `online ${2 + (i % 20)} people`, `internet venue { up ${3 + (i % 9)} Mb/s }`,
+      "talker Ines at lectern", "place laptop near lectern", "place lapel on Ines", "place box near front",
+      "cable from lapel.plug to laptop.headset", "radio from laptop.bluetooth to box.bluetooth", "mains from left-wall to laptop",
+      "join laptop {", "  sends sound from lapel", "  plays sound on box", "}", "",
+    ].join("\n"));
+  }
+  return files;
 }
