@@ -17,6 +17,22 @@ export interface DrawOptions {
   readonly width?: number;
   /** `false`: nothing in it can be reached by the keyboard, as is right on paper. */
   readonly stops?: boolean;
+  /** Leaves out the title, the sentences and what has no band of its own: for a page that says all that itself. */
+  readonly brief?: boolean;
+  /** Numbers before the names of posts, by id of the post: those of a list beside the drawing. */
+  readonly numbers?: ReadonlyMap<string, number>;
+}
+
+/** The flow with numbers before the names of its posts. */
+function numbered(flow: Flow, numbers: ReadonlyMap<string, number> | undefined): Flow {
+  if (numbers === undefined) return flow;
+  return {
+    ...flow,
+    posts: flow.posts.map((post) => {
+      const number = numbers.get(post.id);
+      return number === undefined ? post : { ...post, name: `${number} · ${post.name}` };
+    }),
+  };
 }
 
 /** A short name that is equal for equal drawings, so that several can stand in one document (FNV-1a, 32 bits). */
@@ -27,8 +43,9 @@ function nameOf(text: string): string {
 }
 
 /** Draws a flow as a complete SVG document: no scripts, no fonts or pictures from elsewhere, the same text for the same flow. */
-export function drawFlow(flow: Flow, options: DrawOptions = {}): string {
-  const { network, scene } = plan(flow);
+export function drawFlow(plain: Flow, options: DrawOptions = {}): string {
+  const flow = numbered(plain, options.numbers);
+  const { network, scene } = plan(flow, options.brief ?? false);
   const { title, description } = describe(flow, network);
   const drawing = render(scene, {
     id: nameOf(`${flow.title}\n${flow.item ?? ""}\n${options.theme ?? ""}`),

@@ -14,7 +14,7 @@ import type { Box, PlacedEcho, PlacedLine, PlacedPost, PlacedStrip, PlacedVerdic
 import { shelf } from "./shelf";
 import { lineWords, moved, sideWords, type SideWords } from "./side";
 import { arrange, type Slots } from "./slots";
-import { ABOVE, BELOW, GAP_AIR, LEADING, LEAST_WIDTH, MARGIN, PADDING, POST, SIDE, SIDE_GAP, STRIP_GAP, TYPE } from "./sizes";
+import { ABOVE, BELOW, BRIEF, GAP_AIR, LEADING, LEAST_WIDTH, MARGIN, PADDING, POST, SIDE, SIDE_GAP, STRIP_GAP, TYPE } from "./sizes";
 import { clearance, courseOf, laneOfLeg, legStretch, placesOf, stubs, turnsOf, type Course, type Turn } from "./widths";
 
 const ECHO_SENTENCE = "A voice that turns round and comes back to where it began.";
@@ -30,25 +30,28 @@ function more(count: number, what: string, whats: string): string {
   return count === 0 ? "" : `and ${count} more ${count === 1 ? what : whats} not drawn`;
 }
 
-function sidesOf(strips: readonly Strip[], network: Network): SideWords[] {
+function sidesOf(strips: readonly Strip[], network: Network, brief: boolean): SideWords[] {
+  const width = brief ? BRIEF.side : SIDE;
   return strips.map((strip) => {
     if (strip.kind === "echoes") {
-      return sideWords("Echo", "echo", ECHO_SENTENCE, more(network.echoesLeft, "echo is", "echoes are"), SIDE);
+      return sideWords("Echo", "echo", brief ? "" : ECHO_SENTENCE, more(network.echoesLeft, "echo is", "echoes are"), width);
     }
     const { band, left } = strip.drawn;
-    return sideWords(WAY_TITLES[band.way], band.verdict, band.sentence, more(left, "line across is", "lines across are"), SIDE);
+    return sideWords(WAY_TITLES[band.way], band.verdict, brief ? "" : band.sentence, more(left, "line across is", "lines across are"), width);
   });
 }
 
-/** The whole scene of a flow. */
-export function plan(flow: Flow): Planned {
+/** The whole scene of a flow; `brief`: without title and sentences. */
+export function plan(flow: Flow, brief = false): Planned {
   const network = networkOf(flow);
   const columns = columnsOf(network);
   const strips = stripsOf(network);
   const { lanes, slots } = arrange(strips, columns);
   const posts = new Map(network.posts.map((post) => [post.id, post]));
   const flags = new Map(network.posts.map((post) => [post.id, flagOf(post)]));
-  const sides = sidesOf(strips, network);
+  const sides = sidesOf(strips, network, brief);
+  const side = brief ? BRIEF.side : SIDE;
+  const leastWidth = brief ? BRIEF.leastWidth : LEAST_WIDTH;
 
   const courses: Course[] = [];
   const words = new Map<Line, LineWords>();
@@ -65,12 +68,12 @@ export function plan(flow: Flow): Planned {
   const turns = turnsOf(lanes, network.echoes, columns, slots, flags);
 
   const padding = edges(slots, flags, turns);
-  const start = MARGIN + SIDE + SIDE_GAP + padding.left;
-  const spare = LEAST_WIDTH - start - padding.right - MARGIN;
+  const start = MARGIN + side + SIDE_GAP + padding.left;
+  const spare = leastWidth - start - padding.right - MARGIN;
   const x = placesOf(lanes, courses, slots, heights, posts, flags, words, turns, spare).map((value) => value + start);
-  const width = Math.max(LEAST_WIDTH, (x.at(-1) ?? start) + padding.right + MARGIN);
+  const width = Math.max(leastWidth, (x.at(-1) ?? start) + padding.right + MARGIN);
 
-  const header = headerOf(flow, width);
+  const header = brief ? { texts: [], verdicts: [], height: 0 } : headerOf(flow, width);
   const down = header.height + (posts.size === 0 ? 0 : ZONE_HEIGHT + 8);
   const ground: Ground = {
     lanes, strips, slots, x,
@@ -85,7 +88,7 @@ export function plan(flow: Flow): Planned {
   };
   const placed = [...posts.values()].flatMap((post) => placePost(post, flags.get(post.id) ?? flagOf(post), ground) ?? []);
   const bandBottom = strips.length === 0 ? down : heights.bottom + down;
-  const rest = shelf(network.loose, network.postsLeft, MARGIN, bandBottom + STRIP_GAP, width - 2 * MARGIN);
+  const rest = shelf(network.loose, network.postsLeft, MARGIN, bandBottom + STRIP_GAP, width - 2 * MARGIN, side);
   const shelfBottom = rest === undefined ? bandBottom : rest.strip.box.y + rest.strip.box.height;
   const placedStrips = stripsAt(strips, heights, sides, down, width);
   const usedKinds = legend(network, MARGIN, shelfBottom + 16, width - 2 * MARGIN);

@@ -15,10 +15,10 @@ export interface Shelf {
   readonly posts: readonly PlacedPost[];
 }
 
-export function shelf(loose: readonly DrawnPost[], left: number, x: number, y: number, width: number): Shelf | undefined {
+export function shelf(loose: readonly DrawnPost[], left: number, x: number, y: number, width: number, sideWidth: number = SIDE): Shelf | undefined {
   if (loose.length === 0 && left === 0) return undefined;
   const note = left === 0 ? "" : `and ${left} more ${left === 1 ? "is" : "are"} not drawn`;
-  const first = x + PADDING + SIDE + SIDE_GAP + FLAG_WIDTH / 2;
+  const first = x + PADDING + sideWidth + SIDE_GAP + FLAG_WIDTH / 2;
   const perRow = Math.max(1, Math.floor((x + width - PADDING - first + STEP - FLAG_WIDTH / 2) / STEP));
   const flags = loose.map((post) => flagOf(post));
   const rows: { top: number; height: number }[] = [];
@@ -30,7 +30,7 @@ export function shelf(loose: readonly DrawnPost[], left: number, x: number, y: n
     rows.push({ top: height, height: row });
     height += row;
   }
-  const side = sideWords("On no way across", undefined, loose.length === 0 ? "" : sentence(loose), note, SIDE);
+  const side = sideWords("On no way across", undefined, loose.length === 0 ? "" : sentence(loose), note, sideWidth);
   height = Math.max(height, side.height + PADDING) + PADDING;
   const posts = loose.flatMap((post, index): PlacedPost[] => {
     const row = rows[Math.floor(index / perRow)];
