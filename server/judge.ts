@@ -5,7 +5,7 @@
 import type { Case, Check, Outcome, Saying } from "./checks/check";
 import type { Severity } from "./finding";
 import type { Ranged } from "./model/ranged";
-import { Trial, type End } from "./model/trial";
+import { Shelf, Trial, type End } from "./model/trial";
 
 /** One open value that matters to a case, and what either end of it makes of the case. */
 export interface Swing {
@@ -46,7 +46,8 @@ export const rank = (severity: Severity | undefined): number => (severity === un
 
 /** Trials shared by all cases of one study, so that a room computed once for an end is computed once. */
 export class Trials {
-  readonly best = new Trial();
+  readonly #shelf = new Shelf();
+  readonly best = new Trial(new Map(), this.#shelf);
   readonly #single = new Map<string, Trial>();
   readonly #joint = new Map<string, Trial>();
 
@@ -56,7 +57,7 @@ export class Trials {
 
   all(ends: ReadonlyMap<string, End>): Trial {
     const key = [...ends].map(([id, end]) => `${id} ${end}`).sort().join("|");
-    // Joint trials differ from case to case; keeping them all would keep every room ever computed.
+    // Joint trials differ from case to case; what they have in common stays on the shelf.
     if (this.#joint.size > 64) this.#joint.clear();
     return this.kept(this.#joint, key, ends);
   }
@@ -64,7 +65,7 @@ export class Trials {
   private kept(map: Map<string, Trial>, key: string, ends: ReadonlyMap<string, End>): Trial {
     let trial = map.get(key);
     if (trial === undefined) {
-      trial = new Trial(ends, this.best);
+      trial = new Trial(ends, this.#shelf);
       map.set(key, trial);
     }
     return trial;

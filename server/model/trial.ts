@@ -7,7 +7,36 @@ interface Kept {
   readonly read: ReadonlyMap<string, Ranged>;
 }
 
-const NONE: ReadonlyMap<string, Ranged> = new Map();
+/**
+ * What the trials of one study have computed between them. Two trials that put the values that a result reads at the same ends
+ * have the same result, whatever else they put at an end: it is computed once for both.
+ */
+export class Shelf {
+  /** By key, what was computed, those of equal reads together: then by the ends at which the reads were. */
+  readonly #known = new Map<string, { readonly read: ReadonlyMap<string, Ranged>; readonly at: Map<string, Kept> }[]>();
+
+  find(key: string, at: (read: ReadonlyMap<string, Ranged>) => string): Kept | undefined {
+    for (const group of this.#known.get(key) ?? []) {
+      const found = group.at.get(at(group.read));
+      if (found !== undefined) return found;
+    }
+    return undefined;
+  }
+
+  add(key: string, kept: Kept, at: string): void {
+    const groups = this.#known.get(key);
+    const group = groups?.find(({ read }) => sameKeys(read, kept.read));
+    if (group !== undefined) group.at.set(at, kept);
+    else if (groups !== undefined) groups.push({ read: kept.read, at: new Map([[at, kept]]) });
+    else this.#known.set(key, [{ read: kept.read, at: new Map([[at, kept]]) }]);
+  }
+}
+
+function sameKeys(a: ReadonlyMap<string, unknown>, b: ReadonlyMap<string, unknown>): boolean {
+  if (a.size !== b.size) return false;
+  for (const key of a.keys()) if (!b.has(key)) return false;
+  return true;
+}
 
 /**
  * One try of the world: every open value at its best guess, but for those put at one of their ends.
@@ -18,23 +47,23 @@ const NONE: ReadonlyMap<string, Ranged> = new Map();
  */
 export class Trial {
   readonly #ends: ReadonlyMap<string, End>;
-  readonly #beside: Trial | undefined;
+  /** The same in one order, and as words. */
+  readonly #sorted: readonly (readonly [id: string, word: string])[];
+  readonly #shelf: Shelf;
   readonly #kept = new Map<string, Kept>();
   #reading: Map<string, Ranged> = new Map();
 
-  /**
-   * `beside`: the trial of best guesses beside which this one is tried. What that one computed without reading any of `ends` is
-   * the same here and is taken over; in exchange this trial notes no reads, as those at the best guess are what counts.
-   */
-  constructor(ends: ReadonlyMap<string, End> = new Map(), beside?: Trial) {
+  /** `shelf`: shared with other trials of the same setup. */
+  constructor(ends: ReadonlyMap<string, End> = new Map(), shelf: Shelf = new Shelf()) {
     this.#ends = ends;
-    this.#beside = beside;
+    this.#sorted = [...ends].map(([id, end]) => [id, `${id} ${end}`] as const).sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
+    this.#shelf = shelf;
   }
 
   /** The value's number in this trial. */
   value(of: Ranged): number {
     if (!isOpen(of)) return of.best;
-    if (this.#beside === undefined) this.#reading.set(of.id, of);
+    this.#reading.set(of.id, of);
     const end = this.#ends.get(of.id);
     return end === undefined ? of.best : of[end];
   }
@@ -44,26 +73,30 @@ export class Trial {
     return this.value(of) >= 0.5;
   }
 
-  /** `make()` once for each key in this trial; what it read counts as read by everybody who asks for it. */
+  /**
+   * `make()` once for each key in this trial; what it read counts as read by everybody who asks for it. The key must name
+   * everything that decides the result besides the values that `make` reads.
+   */
   keep<T>(key: string, make: () => T): T {
     let entry = this.#kept.get(key);
     if (entry === undefined) {
-      if (this.#beside === undefined) entry = this.trace(make);
-      else {
-        const known = this.#beside.#kept.get(key);
-        entry = known !== undefined && this.#leaves(known) ? known : { result: make(), read: NONE };
+      entry = this.#shelf.find(key, this.#at);
+      if (entry === undefined) {
+        entry = this.trace(make);
+        this.#shelf.add(key, entry, this.#at(entry.read));
       }
       this.#kept.set(key, entry);
     }
-    if (this.#beside === undefined) for (const [id, value] of entry.read) this.#reading.set(id, value);
+    for (const [id, value] of entry.read) this.#reading.set(id, value);
     return entry.result as T;
   }
 
-  /** Whether a result hangs on nothing that this trial puts at an end. */
-  #leaves(kept: Kept): boolean {
-    for (const id of this.#ends.keys()) if (kept.read.has(id)) return false;
-    return true;
-  }
+  /** The ends at which this trial puts those of the values that are in `read`. */
+  readonly #at = (read: ReadonlyMap<string, Ranged>): string => {
+    let at = "";
+    for (const [id, word] of this.#sorted) if (read.has(id)) at += `${word}|`;
+    return at;
+  };
 
   /** The result of `run` and the open values that it read. */
   trace<T>(run: () => T): { readonly result: T; readonly read: ReadonlyMap<string, Ranged> } {

@@ -122,9 +122,48 @@ const keyOf = (loop: Loop): string =>
 const automaticGain = (device: string): Ranged =>
   assumed(`${device}.automatic-gain`, `how far ${device} turns its microphone up by itself`, "level", { best: 0, low: 0, high: 20, source: "model choice" });
 
+/** `loopKey` together with who speaks. */
+function spokenLoopKey(graph: Graph, loop: Loop): string {
+  let key = SPOKEN_KEYS.get(loop);
+  if (key === undefined) {
+    key = `${loopKey(loop)} ${graph.voices.map((v) => v.name).join(",")}`;
+    SPOKEN_KEYS.set(loop, key);
+  }
+  return key;
+}
+// A loop belongs to one graph, so its voices need not be looked up again.
+const SPOKEN_KEYS = new WeakMap<Loop, string>();
+
 /** The echo of a loop in this trial; nothing where no part of it carries. */
 export function echoOf(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
-  return trial.keep(`echo ${loopKey(loop)} ${graph.voices.map((v) => v.name).join(",")}`, () => computeEcho(graph, loop, trial));
+  return trial.keep(`echo ${spokenLoopKey(graph, loop)}`, () => computeEcho(graph, loop, trial));
+}
+
+/** One loudspeaker as one microphone hears it. */
+interface Paired {
+  readonly mic: Route;
+  readonly pair: NonNullable<Echo["pair"]>;
+  /** The coupling, as powers; and all of it together, dB. */
+  readonly powers: Bands;
+  readonly strength: number;
+}
+
+/** One loudspeaker at all microphones of a loop. Kept, since most values that are tried at an end are about one loudspeaker. */
+function pairedWith(graph: Graph, loop: Loop, speaker: Route, trial: Trial): readonly Paired[] {
+  return trial.keep(`paired ${speaker.ending.part.id} ${spokenLoopKey(graph, loop)}`, () => {
+    if (!loop.mics.some((mic) => carries(mic.path, trial))) return [];
+    const level = playingLevel(graph.setup, trial, speaker.ending.device, speaker.ending.part);
+    const gain = gainOf(speaker.path);
+    return turnedUp(graph, loop, trial).map(({ mic, talker, transfer }): Paired => {
+      const air = loudspeakerAtMicrophone(graph.setup, trial, speaker.ending, mic.ending);
+      const coupled = coupling({
+        loudspeakerLevel: level, talkerLevel: talker, loudspeakerTransfer: air.levels, talkerTransfer: transfer, extraGain: gain + gainOf(mic.path),
+      });
+      const powers = bands((k) => toPower(coupled[k]));
+      const pair = { speaker: speaker.ending, mic: mic.ending, metres: air.distance, talkerTransfer: transfer, coupling: coupled };
+      return { mic, pair, powers, strength: toDb(weightedSum(ECHO_WEIGHTS, powers)) };
+    });
+  });
 }
 
 function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
@@ -137,29 +176,15 @@ function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
   let strongest: Echo["pair"];
   let most = -Infinity;
   let late = 0;
-  const mics = loop.mics.map((route) => ({ ...route, gain: gainOf(route.path) }));
-  const turnedUp = new Map<Ending, ReturnType<typeof turnedUpFor>>();
   for (const speaker of loop.speakers) {
     if (!carries(speaker.path, trial)) continue;
-    const gain = gainOf(speaker.path);
-    for (const mic of mics) {
-      if (!carries(mic.path, trial)) continue;
-      const level = playingLevel(setup, trial, speaker.ending.device, speaker.ending.part);
-      const talker = turnedUp.get(mic.ending) ?? turnedUpFor(graph, mic.ending, trial);
-      turnedUp.set(mic.ending, talker);
-      const air = loudspeakerAtMicrophone(setup, trial, speaker.ending, mic.ending);
-      const pair = {
-        speaker: speaker.ending, mic: mic.ending, metres: air.distance, talkerTransfer: talker.transfer,
-        coupling: coupling({ loudspeakerLevel: level, talkerLevel: talker.level, loudspeakerTransfer: air.levels, talkerTransfer: talker.transfer, extraGain: gain + mic.gain }),
-      };
+    for (const { mic, pair, powers, strength } of pairedWith(graph, loop, speaker, trial)) {
       const unitHolds = mic.ending.device.cancels && mic.ending.device === speaker.ending.device && same;
-      const powers = bands((k) => toPower(pair.coupling[k]));
       (programHolds || unitHolds ? held : free).push(powers);
-      const strength = toDb(weightedSum(ECHO_WEIGHTS, powers));
       if (strength > most) {
         most = strength;
         strongest = pair;
-        late = delayOf(speaker.path, trial) + travelTime(air.distance) + delayOf(mic.path, trial);
+        late = delayOf(speaker.path, trial) + travelTime(pair.metres) + delayOf(mic.path, trial);
       }
     }
   }
@@ -183,12 +208,25 @@ function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
 /** The level of several powers together. */
 const sum = (powers: readonly Bands[]): Bands => bands((k) => toDb(powers.reduce((power, p) => power + p[k], 0)));
 
-/** The talker that a microphone is turned up for: how loud at 1 m, and how well heard by it. */
-function turnedUpFor(graph: Graph, mic: Ending, trial: Trial): { readonly level: number; readonly transfer: number } {
-  const { setup } = graph;
-  const near = nearTalker(setup, mic.device, graph.voices.length > 0 ? graph.voices : [...setup.voices.values()], trial) ?? setup.lectern;
-  // Of seats, the one that it hears best.
-  return { level: trial.value(near.level), transfer: Math.max(...pickUps(setup, trial, near, mic.device, mic.part).map((one) => one.transfer)) };
+/** A microphone that carries, and the talker that it is turned up for: how loud at 1 m, and how well it hears that. */
+interface TurnedUp {
+  readonly mic: Route;
+  readonly talker: number;
+  readonly transfer: number;
+}
+
+function turnedUp(graph: Graph, loop: Loop, trial: Trial): readonly TurnedUp[] {
+  return trial.keep(`turned up ${spokenLoopKey(graph, loop)}`, () => {
+    const { setup } = graph;
+    const voices = graph.voices.length > 0 ? graph.voices : [...setup.voices.values()];
+    return loop.mics.filter((mic) => carries(mic.path, trial)).map((mic): TurnedUp => {
+      const { device, part } = mic.ending;
+      const near = nearTalker(setup, device, voices, trial) ?? setup.lectern;
+      // Of seats, the one that it hears best.
+      const transfer = Math.max(...pickUps(setup, trial, near, device, part).map((one) => one.transfer));
+      return { mic, talker: trial.value(near.level), transfer };
+    });
+  });
 }
 
 /** A voice in the room that comes back to the room through a second device. */
@@ -207,7 +245,7 @@ export function returnOf(graph: Graph, loop: Loop, trial: Trial): Return | undef
   const speaker = loop.speakers.find((s) => carries(s.path, trial));
   const mic = loop.mics.find((m) => carries(m.path, trial));
   if (speaker === undefined || mic === undefined) return undefined;
-  return trial.keep(`return ${loopKey(loop)} ${graph.voices.map((v) => v.name).join(",")}`, () => {
+  return trial.keep(`return ${spokenLoopKey(graph, loop)}`, () => {
     const { setup } = graph;
     const voice = nearTalker(setup, mic.ending.device, graph.voices, trial) ?? setup.lectern;
     const mouth = mouths(setup, voice, trial)[0] ?? voice.position.at(trial);
