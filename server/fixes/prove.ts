@@ -16,16 +16,22 @@ const MOST_OFFERED = 3;
  * is worse, and the text has no problem that it did not have.
  */
 export function fixesOf(texts: Texts, before: Study, finding: Finding): readonly Fix[] {
-  const out: Fix[] = [];
+  return [...proofs(texts, before, finding)].filter((fix) => fix !== undefined);
+}
+
+/** The same one trial at a time, for whoever must be able to stop: each trial gives a fix, or nothing where the remedy does not hold. */
+export function* proofs(texts: Texts, before: Study, finding: Finding): Generator<Fix | undefined> {
   const seen = new Set<string>();
+  let offered = 0;
   for (const remedy of before.remedies(finding).slice(0, MOST_TRIED)) {
     const key = JSON.stringify(remedy.edits);
     if (seen.has(key) || remedy.edits.length === 0) continue;
     seen.add(key);
-    if (holds(texts, before, finding, remedy.edits)) out.push({ title: remedy.title, edits: remedy.edits });
-    if (out.length === MOST_OFFERED) break;
+    const fix = holds(texts, before, finding, remedy.edits) ? { title: remedy.title, edits: remedy.edits } : undefined;
+    if (fix !== undefined) offered += 1;
+    yield fix;
+    if (offered === MOST_OFFERED) return;
   }
-  return out;
 }
 
 /** Whether the edits mend the finding without breaking anything. */

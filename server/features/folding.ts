@@ -1,0 +1,18 @@
+/** Blocks that can be folded: those that run over several lines. */
+import { parse } from "../../grammar/parse";
+import type { Fact } from "../../grammar/tree";
+import type { Span } from "./asked";
+
+/** From the brace that opens each block to the one that closes it. */
+export function folding(text: string): readonly Span[] {
+  const out: Span[] = [];
+  const visit = (facts: readonly Fact[]): void => {
+    for (const { block } of facts) {
+      if (block?.open === undefined) continue;
+      if (text.slice(block.open.start, block.end).includes("\n")) out.push({ start: block.open.start, end: block.close?.start ?? block.end });
+      visit(block.facts);
+    }
+  };
+  visit(parse(text).root.facts);
+  return out;
+}
