@@ -46,10 +46,16 @@ export const rank = (severity: Severity | undefined): number => (severity === un
 
 /** Trials shared by all cases of one study, so that a room computed once for an end is computed once. */
 export class Trials {
-  readonly #shelf = new Shelf();
-  readonly best = new Trial(new Map(), this.#shelf);
+  readonly #shelf: Shelf;
+  readonly best: Trial;
   readonly #single = new Map<string, Trial>();
   readonly #joint = new Map<string, Trial>();
+
+  /** `shelf`: of the setup whose cases are judged. */
+  constructor(shelf: Shelf = new Shelf()) {
+    this.#shelf = shelf;
+    this.best = new Trial(new Map(), shelf);
+  }
 
   at(id: string, end: End): Trial {
     return this.kept(this.#single, `${id} ${end}`, new Map([[id, end]]));

@@ -9,6 +9,7 @@ import { canonical } from "./model/names";
 import { isAssumed } from "./model/ranged";
 import { list, sentence, shown } from "./model/show";
 import { readSetup, type Setup } from "./model/setup";
+import { shelfOf } from "./model/trial";
 import type { WayName } from "./model/ways";
 import { questionOf } from "./questions";
 import type { Flow } from "./signal/flow";
@@ -52,7 +53,7 @@ export function study(texts: Texts, path: string): Study {
   if (!setup.isSetup) {
     return { ...base, problems: setup.problems, ways: [], findings: [], accepted: [], questions: [], figures: () => [], flow: () => flowOf(makeGraph(setup, undefined), []), remedies: () => [] };
   }
-  const trials = new Trials();
+  const trials = new Trials(shelfOf(setup));
   const known = feeds(setup);
   const items: readonly (string | undefined)[] = setup.items.length > 0 ? setup.items.map((item) => item.name) : [undefined];
   const scenes = items.map((item): Scene => ({ setup, item, graph: makeGraph(setup, item, known) }));

@@ -32,6 +32,18 @@ export class Shelf {
   }
 }
 
+const SHELVES = new WeakMap<object, Shelf>();
+
+/** The one shelf of a setup: what is computed while its loops are chosen serves when its cases are judged. */
+export function shelfOf(setup: object): Shelf {
+  let shelf = SHELVES.get(setup);
+  if (shelf === undefined) {
+    shelf = new Shelf();
+    SHELVES.set(setup, shelf);
+  }
+  return shelf;
+}
+
 function sameKeys(a: ReadonlyMap<string, unknown>, b: ReadonlyMap<string, unknown>): boolean {
   if (a.size !== b.size) return false;
   for (const key of a.keys()) if (!b.has(key)) return false;

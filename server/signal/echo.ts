@@ -2,7 +2,7 @@
 import { assumed } from "../model/make-ranged";
 import type { Ranged } from "../model/ranged";
 import type { Voice } from "../model/setup";
-import { Trial } from "../model/trial";
+import { shelfOf, Trial } from "../model/trial";
 import { bands, flat, travelTime, weightedSum, type Bands } from "../physics/bands";
 import { cancelledLoss, coupling, ECHO_WEIGHTS, echoLoss, talkerEchoLoudnessRating } from "../physics/coupling";
 import { toDb, toPower } from "../physics/decibel";
@@ -83,7 +83,7 @@ function routes(graph: Graph, state: JoinState, type: "loudspeaker" | "microphon
 export function worstLoops(graph: Graph): readonly Loop[] {
   let found = WORST.get(graph);
   if (found === undefined) {
-    const trial = new Trial();
+    const trial = new Trial(new Map(), shelfOf(graph.setup));
     const own: Loop[] = [];
     const across = new Map<JoinState, { loop: Loop; short: number }>();
     for (const loop of loops(graph)) {
