@@ -3,7 +3,8 @@ import type { Vec3 } from "../model/geometry";
 import { valuesOf } from "../model/bound";
 import { holding } from "../model/during";
 import { canonical } from "../model/names";
-import type { Voice } from "../model/setup";
+import type { Ranged } from "../model/ranged";
+import type { Setup, Voice } from "../model/setup";
 import type { Trial } from "../model/trial";
 import type { WayName } from "../model/ways";
 import { powerSum } from "../physics/decibel";
@@ -217,14 +218,19 @@ function roomSeesOnline(graph: Graph): Claim[] {
     assess: (trial) => {
       const lit = displays.filter((d) => carries(d.path, trial));
       if (lit.length === 0) return broken(graph, displays, "shows the people online", "nothing-shows");
-      const seats = listeners(setup, trial).filter((ear) => ear.group === group);
+      const inGroup = listeners(setup, trial).map((seat, i) => ({ seat, i })).filter(({ seat }) => seat.group === group);
+      const seats = inGroup.map(({ seat }) => seat);
+      const anglesOn = (by: Candidate, faces: Ranged): readonly number[] => {
+        const all = facesAtSeats(setup, trial, by.ending, faces);
+        return inGroup.map(({ i }) => all[i] ?? 0);
+      };
       const views = lit.flatMap((d) => {
         const faces = facesOf(d.ending) ?? shown[0]?.show.faces;
-        return faces === undefined ? [] : [{ by: d, angle: faceAngle(setup, trial, d.ending.device, d.ending.part, faces) }];
+        return faces === undefined ? [] : [{ by: d, angles: anglesOn(d, faces) }];
       });
-      const angles = seats.map((seat) => Math.max(0, ...views.map((view) => view.angle(seat.at))));
+      const angles = seats.map((_, i) => Math.max(0, ...views.map((view) => view.angles[i] ?? 0)));
       // The display that most of these seats look at.
-      const total = views.map((view) => seats.reduce((sum, seat) => sum + view.angle(seat.at), 0));
+      const total = views.map((view) => view.angles.reduce((sum, angle) => sum + angle, 0));
       const by = views[total.indexOf(Math.max(...total))]?.by ?? lit[0];
       const limits = { poor: FACE_LIMIT, bad: FACE_LIMIT / 4 };
       const graded = worst(seats, angles, limits, "°", "angle of a face");
@@ -232,15 +238,21 @@ function roomSeesOnline(graph: Graph): Claim[] {
         // A larger picture is planned, and does not get there: that is what is wrong, not that the small one is small.
         const larger = displays.find((d) => {
           const faces = lit.includes(d) ? undefined : facesOf(d.ending);
-          if (faces === undefined) return false;
-          const view = faceAngle(setup, trial, d.ending.device, d.ending.part, faces);
-          return worst(seats, seats.map((seat) => view(seat.at)), limits, "°", "").grade === "good";
+          return faces !== undefined && worst(seats, anglesOn(d, faces), limits, "°", "").grade === "good";
         });
         if (larger !== undefined) return broken(graph, [larger], "", "");
       }
       return { ...graded, gaps: [], path: by?.path, through: by?.ending.part.id, repeatedBy: undefined };
     },
   }));
+}
+
+/** The angle under which a face on a display is seen by all `listeners`, in their order, in degrees. */
+function facesAtSeats(setup: Setup, trial: Trial, display: Ending, faces: Ranged): readonly number[] {
+  return trial.keep(`faces on ${display.part.id}, ${faces.id} ${faces.low} ${faces.best} ${faces.high}`, () => {
+    const angle = faceAngle(setup, trial, display.device, display.part, faces);
+    return listeners(setup, trial).map((seat) => angle(seat.at));
+  });
 }
 
 function onlineSeesRoom(graph: Graph): Claim[] {

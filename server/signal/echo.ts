@@ -1,7 +1,7 @@
 /** What comes back: from what a joined device plays, through air and wires, to what a joined device sends. */
 import { assumed } from "../model/make-ranged";
 import type { Ranged } from "../model/ranged";
-import type { Voice } from "../model/setup";
+import type { Setup, Voice } from "../model/setup";
 import { shelfOf, Trial } from "../model/trial";
 import { bands, flat, travelTime, weightedSum, type Bands } from "../physics/bands";
 import { cancelledLoss, coupling, ECHO_WEIGHTS, echoLoss, talkerEchoLoudnessRating } from "../physics/coupling";
@@ -229,6 +229,18 @@ function turnedUp(graph: Graph, loop: Loop, trial: Trial): readonly TurnedUp[] {
   });
 }
 
+/** A voice by itself at all `listeners`, in their order: its transfer, A-weighted, dB. */
+function voiceAtSeats(setup: Setup, trial: Trial, voice: Voice): readonly number[] {
+  return trial.keep(`voice at seats ${voice.name}`, () => {
+    const mouth = triple(mouths(setup, voice, trial)[0] ?? voice.position.at(trial));
+    const room = acoustics(setup, trial);
+    return listeners(setup, trial).map((ear) => {
+      const apart = Math.max(0.3, distance(mouth, triple(ear.at)));
+      return speechTransfer(transferBands((k) => ({ distance: apart, q: TALKER_Q[k], roomConstant: room.constant[k] })));
+    });
+  });
+}
+
 /** A voice in the room that comes back to the room through a second device. */
 export interface Return {
   readonly voice: Voice;
@@ -248,17 +260,11 @@ export function returnOf(graph: Graph, loop: Loop, trial: Trial): Return | undef
   return trial.keep(`return ${spokenLoopKey(graph, loop)}`, () => {
     const { setup } = graph;
     const voice = nearTalker(setup, mic.ending.device, graph.voices, trial) ?? setup.lectern;
-    const mouth = mouths(setup, voice, trial)[0] ?? voice.position.at(trial);
     const level = playingLevel(setup, trial, speaker.ending.device, speaker.ending.part);
-    const room = acoustics(setup, trial);
     const heard = loudspeakerAtSeats(setup, trial, speaker.ending.device, speaker.ending.part);
+    const own = voiceAtSeats(setup, trial, voice);
     let over = -Infinity;
-    for (const [i, ear] of listeners(setup, trial).entries()) {
-      const back = level + (heard[i] ?? -Infinity);
-      const apart = Math.max(0.3, distance(triple(mouth), triple(ear.at)));
-      const direct = trial.value(voice.level) + speechTransfer(transferBands((k) => ({ distance: apart, q: TALKER_Q[k], roomConstant: room.constant[k] })));
-      over = Math.max(over, back - direct);
-    }
+    for (const [i, transfer] of own.entries()) over = Math.max(over, level + (heard[i] ?? -Infinity) - (trial.value(voice.level) + transfer));
     const delay = trial.value(callDelay(setup, loop.sends)) + trial.value(callDelay(setup, loop.plays)) + delayOf(speaker.path, trial) + delayOf(mic.path, trial);
     return { voice, over, delay, speaker: speaker.ending };
   });
