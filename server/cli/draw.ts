@@ -1,6 +1,6 @@
 import { mkdirSync, realpathSync, statSync } from "node:fs";
 import path from "node:path";
-import { study } from "../study";
+import { study, type Study } from "../study";
 import { drawFlow } from "../views/flow/draw";
 import { CannotRun, systemWords, wordsOf } from "./cannotRun";
 import { FINE, ROOT_OPTION, type Command } from "./command";
@@ -12,20 +12,28 @@ import { writeWhole } from "./write";
 const THEMES = ["light", "dark", "contrast", "print"] as const;
 type Theme = (typeof THEMES)[number];
 
-/** Where a drawing goes: never over a setup, never over a folder; its folder is made where it is missing. */
-export function placeFor(out: string): string {
+/** Where a drawing or a page goes: never over a setup, never over a folder; its folder is made where it is missing. */
+export function placeFor(out: string, example = "flow.svg"): string {
   const file = path.resolve(out);
-  if (file.endsWith(ENDING)) throw new CannotRun(`--out ${out}: that would replace a setup; name a file ending in .svg, such as flow.svg.`);
+  if (file.endsWith(ENDING)) throw new CannotRun(`--out ${out}: that would replace a setup; name a file ending in ${path.extname(example)}, such as ${example}.`);
   try {
     mkdirSync(path.dirname(file), { recursive: true });
     if (statSync(file, { throwIfNoEntry: false })?.isDirectory() === true) {
-      throw new CannotRun(`--out ${out}: it is a folder; name a file in it, such as ${path.join(out, "flow.svg")}.`);
+      throw new CannotRun(`--out ${out}: it is a folder; name a file in it, such as ${path.join(out, example)}.`);
     }
     return path.join(realpathSync(path.dirname(file)), path.basename(file));
   } catch (error) {
     if (error instanceof CannotRun) throw error;
     throw new CannotRun(`--out ${out}: it cannot be written (${systemWords(error) ?? wordsOf(error)}).`);
   }
+}
+
+/** The item that is asked for; throws `CannotRun` where the programme has none of that name. */
+export function itemOf(item: string | undefined, one: Study, shown: string): string | undefined {
+  if (item === undefined || one.items.includes(item)) return item;
+  const meant = nearest(item, one.items);
+  const known = one.items.length === 0 ? "it has no programme" : `its items are ${listed(one.items)}`;
+  throw new CannotRun(`--item ${item}: there is no such item in ${shown}; ${meant === undefined ? known : `did you mean ${meant}?`}`);
 }
 
 /** `bothways draw`. */
@@ -57,12 +65,7 @@ export const draw: Command = {
     const file = out === undefined ? undefined : placeFor(out);
     const one = study(source.texts, source.path);
     if (!one.isSetup) throw new CannotRun(`${source.shown}: it holds no setup, so there is nothing to draw.`);
-    const item = given.value("item");
-    if (item !== undefined && !one.items.includes(item)) {
-      const meant = nearest(item, one.items);
-      const known = one.items.length === 0 ? "it has no programme" : `its items are ${listed(one.items)}`;
-      throw new CannotRun(`--item ${item}: there is no such item in ${source.shown}; ${meant === undefined ? known : `did you mean ${meant}?`}`);
-    }
+    const item = itemOf(given.value("item"), one, source.shown);
     const theme = given.value("theme") as Theme | undefined;
     const svg = drawFlow(one.flow(item), theme === undefined ? {} : { theme });
     if (file === undefined) {

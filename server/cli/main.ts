@@ -9,6 +9,7 @@ import { explain } from "./explain";
 import { figures } from "./figures";
 import { fix } from "./fix";
 import { format } from "./format";
+import { handout } from "./handout";
 import { manual, overview } from "./help";
 import { nearest } from "../model/near";
 import { start } from "./start";
@@ -16,7 +17,7 @@ import { survey } from "./survey";
 import { terminal, type Terminal } from "./terminal";
 import { plain } from "./wording";
 
-const COMMANDS: readonly Command[] = [start, survey, check, explain, figures, draw, format, fix];
+const COMMANDS: readonly Command[] = [start, survey, check, explain, figures, draw, handout, format, fix];
 const HELP = new Set(["help", "--help", "-h"]);
 
 const command = (name: string): Command => {

@@ -1,6 +1,7 @@
 /** Blocks that can be folded: those that run over several lines. */
 import { parse } from "../../grammar/parse";
 import type { Fact } from "../../grammar/tree";
+import { TOP_HEADS } from "../../grammar/vocabulary";
 import type { Span } from "./asked";
 
 /** From the brace that opens each block to the one that closes it. */
@@ -13,6 +14,6 @@ export function folding(text: string): readonly Span[] {
       visit(block.facts);
     }
   };
-  visit(parse(text).root.facts);
+  visit(parse(text, { topHeads: TOP_HEADS }).root.facts);
   return out;
 }

@@ -17,20 +17,20 @@ export interface DrawOptions {
   readonly width?: number;
   /** `false`: nothing in it can be reached by the keyboard, as is right on paper. */
   readonly stops?: boolean;
-  /** Leaves out the title, the sentences and what has no band of its own: for a page that says all that itself. */
+  /** Leaves out the title, the sentences, what each thing is and what has no band of its own: for a page that says all that itself. */
   readonly brief?: boolean;
   /** Numbers before the names of posts, by id of the post: those of a list beside the drawing. */
   readonly numbers?: ReadonlyMap<string, number>;
 }
 
-/** The flow with numbers before the names of its posts. */
-function numbered(flow: Flow, numbers: ReadonlyMap<string, number> | undefined): Flow {
-  if (numbers === undefined) return flow;
+/** The flow with numbers before the names of its posts, and without what they are where that is not wanted. */
+function prepared(flow: Flow, { numbers, brief }: DrawOptions): Flow {
+  if (numbers === undefined && brief !== true) return flow;
   return {
     ...flow,
     posts: flow.posts.map((post) => {
-      const number = numbers.get(post.id);
-      return number === undefined ? post : { ...post, name: `${number} · ${post.name}` };
+      const number = numbers?.get(post.id);
+      return { ...post, name: number === undefined ? post.name : `${number} · ${post.name}`, detail: brief === true ? undefined : post.detail };
     }),
   };
 }
@@ -44,7 +44,7 @@ function nameOf(text: string): string {
 
 /** Draws a flow as a complete SVG document: no scripts, no fonts or pictures from elsewhere, the same text for the same flow. */
 export function drawFlow(plain: Flow, options: DrawOptions = {}): string {
-  const flow = numbered(plain, options.numbers);
+  const flow = prepared(plain, options);
   const { network, scene } = plan(flow, options.brief ?? false);
   const { title, description } = describe(flow, network);
   const drawing = render(scene, {

@@ -37,5 +37,5 @@ export const STUB = FLAG_WIDTH / 2 - POST.half - GAP_AIR + 6;
 export const TURN_RADIUS = 26;
 /** A drawing is stretched to this width where it would be narrower. */
 export const LEAST_WIDTH = 1200;
-/** The same for a drawing whose bands say no more than which way they are and how it stands. */
-export const BRIEF = { side: 168, leastWidth: 980 } as const;
+/** The same for a drawing that lies across a page, whose bands say no more than which way they are and how it stands. */
+export const BRIEF = { side: 168, leastWidth: 1360 } as const;

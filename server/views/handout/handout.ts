@@ -1,0 +1,69 @@
+/**
+ * The hand-out for helpers: one self-contained page that needs no network, no script and no program but a browser, and that prints
+ * on one sheet of A4 for a small evening. Nothing on it but what the text says or what follows from it.
+ */
+import { canonical } from "../../model/names";
+import type { Study } from "../../study";
+import { drawFlow } from "../flow/draw";
+import { accepted, fallbacks, openFacts, thinInternet } from "./giving-way";
+import { cautions, heading, notes, roomPlan, verdictStrip, warnings } from "./head";
+import { html, name, written, type Html, type Part } from "./html";
+import { doing, trying } from "./on-the-day";
+import { bringing, mains, plugging, settingUp } from "./setting-up";
+import { command, sheetOf, type Sheet } from "./sheet";
+import { STYLE } from "./style";
+
+export interface HandoutOptions {
+  /** The item of the programme that is drawn; the first one where nothing is said. */
+  readonly item?: string;
+  /** Long lists are printed whole, on however many pages; else what two pages hold. */
+  readonly all?: boolean;
+}
+
+/** The hand-out of a setup as a complete HTML document. */
+export function handout(study: Study, options: HandoutOptions = {}): string {
+  const sheet = sheetOf(study, options.all ?? false);
+  const body = html("main", {},
+    html("header", {}, ...heading(sheet)),
+    ...warnings(sheet),
+    verdictStrip(sheet),
+    cautions(),
+    ...drawing(sheet, options.item),
+    ...notes(sheet),
+    html("div", { class: "pair" },
+      html("div", {}, ...settingUp(sheet)),
+      html("div", {}, ...bringing(sheet), ...doing(sheet))),
+    html("div", { class: "pair" }, html("div", {}, ...plugging(sheet)), html("div", {}, ...mains(sheet))),
+    html("div", { class: "pair" },
+      html("div", {}, ...trying(sheet)),
+      html("div", {}, ...thinInternet(sheet), ...fallbacks(sheet), ...roomPlan(sheet), ...accepted(sheet), ...openFacts(sheet))),
+    html("footer", {}, "Numbers in rings are those of the drawing; a label goes on both ends of what it names. The setup file decides, not this sheet; made anew with ", html("code", {}, command(sheet, "--out FILE.html")), "."),
+  );
+  return `<!DOCTYPE html>\n${written(page(sheet, body))}\n`;
+}
+
+function page(sheet: Sheet, body: Html): Html {
+  return html("html", { lang: "en" },
+    html("head", {},
+      html("meta", { charset: "utf-8" }),
+      html("meta", { name: "viewport", content: "width=device-width, initial-scale=1" }),
+      html("meta", { "http-equiv": "Content-Security-Policy", content: "default-src 'none'; style-src 'unsafe-inline'" }),
+      html("title", {}, `${sheet.study.title.slice(0, 120)}: hand-out`),
+      html("style", {}, { drawn: STYLE }),
+    ),
+    html("body", {}, body));
+}
+
+/** The signal flow with the numbers of the lists; on a telephone it is moved sideways by hand. */
+function drawing(sheet: Sheet, wanted: string | undefined): Part[] {
+  const flow = sheet.study.flow(wanted);
+  const numbers = new Map(flow.posts.flatMap((post) => {
+    const number = post.role === "device" ? sheet.numbers.get(canonical(post.id)) : undefined;
+    return number === undefined ? [] : [[post.id, number] as const];
+  }));
+  const svg = drawFlow(flow, { theme: "print", stops: false, brief: true, numbers });
+  const others = sheet.study.items.filter((item) => item !== flow.item);
+  return [html("figure", {},
+    html("div", { class: "drawing", tabindex: 0, role: "region", "aria-label": "Signal flow, drawn" }, { drawn: svg }),
+    ...(flow.item === undefined || others.length === 0 ? [] : [html("figcaption", {}, "Drawn as it is during ", html("b", {}, name(flow.item)), "; what changes in other items stands below.")]))];
+}
