@@ -1,3 +1,4 @@
+import { clip } from "./clip";
 import { lineTable } from "./lines";
 import type { SyntaxProblem, Token } from "./tree";
 
@@ -132,7 +133,7 @@ class Mend {
     // A quotation mark that swallowed the brace has its own problem.
     if (after.hidden.close || before?.hidden.close === true) return;
     const head = this.token(open.line.first);
-    const name = head.kind === "word" ? `The block of “${head.text}”` : "This block";
+    const name = head.kind === "word" ? `The block of “${clip(head.text)}”` : "This block";
     const where = before === undefined
       ? "at the end"
       : `before line ${this.lineNumber(this.token(before.first).start)}`;
@@ -145,7 +146,7 @@ class Mend {
   open(line: Line): Token {
     const brace = this.add(line.last, "open-brace");
     if (!line.hidden.open) {
-      const head = this.token(line.first).text;
+      const head = clip(this.token(line.first).text);
       this.report("missing-brace", line, `A { is missing at the end of this line: the block below it begins with “${head} … {”.`);
     }
     return brace;

@@ -34,6 +34,16 @@ describe("indented text", () => {
     expect(outline(parse(text))).toBe(lines("place a", "meeting", "  date 1", "  start 2", "place box"));
   });
 
+  it("a very long head is cut short in what is said of it", () => {
+    const long = "x".repeat(300);
+    const messages = [lines("place a", long, "  date 1", "}", "place b"), `${long} {`].flatMap((text) => parse(text).problems.map(({ code, message }) => `${code} ${message}`));
+    expect(messages.map((message) => message.split(" ")[0])).toEqual(["missing-brace", "unclosed-block"]);
+    for (const message of messages) {
+      expect(message).toContain(`“${"x".repeat(39)}…`);
+      expect(message.length).toBeLessThan(140);
+    }
+  });
+
   it("also of an inner block", () => {
     const text = lines("mixer desk {", "  bus hall", "    holds all", "  }", "  bus far {", "    holds x", "  }", "}");
     expect(said(text)).toEqual(["missing-brace in line 2"]);
