@@ -23,7 +23,7 @@ export function freeOutlets(scene: Scene, device: Device): readonly FreeOutlet[]
     .map((d) => ({ name: d.name, lead: true, place: positionOf(setup, d).at(trial) }));
   const outlets = [...setup.room.outlets.values()]
     .filter((o) => free(o.name, o.sockets?.best ?? SOCKETS.outlet))
-    .map((o) => ({ name: o.name, lead: false, place: setup.floor.spot(o.name, trial, 0) ?? at }));
+    .map((o) => ({ name: o.name, lead: false, place: setup.floor.spot(o.name, trial) ?? at }));
   const far = (place: { readonly x: number; readonly y: number }): number => Math.hypot(place.x - at.x, place.y - at.y);
   return [...leads, ...outlets].sort((a, b) => far(a.place) - far(b.place));
 }

@@ -201,7 +201,7 @@ export class Floor {
   }
 
   /** A named spot: what the room states, then people, devices and seats, then what every room has. */
-  spot(name: string, trial: Trial, _depth?: number): Vec3 | undefined {
+  spot(name: string, trial: Trial): Vec3 | undefined {
     const key = canonical(name);
     return this.once(`spot ${key}`, () => trial.keep(`spot ${key}`, () => {
       const { room } = this;

@@ -194,7 +194,7 @@ class Drawer {
   private standingAt(name: string): Voice | undefined {
     const { setup } = this.graph;
     if (setup.floor.group(name) !== undefined) return undefined;
-    const spot = setup.floor.spot(name, this.trial, 0);
+    const spot = setup.floor.spot(name, this.trial);
     if (spot === undefined) return undefined;
     return [...setup.voices.values()].find((voice) => {
       const at = voice.position.at(this.trial);

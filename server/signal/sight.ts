@@ -39,7 +39,7 @@ export function pictureHeight(setup: Setup, device: Device, part: Part, trial: T
 /** Where the picture is: on the surface that a projector fills, else at the device. */
 export function pictureAt(setup: Setup, device: Device, trial: Trial): Vec3 {
   if (device.type !== "projector") return standOf(setup, device, trial);
-  const at = setup.floor.spot(device.fills ?? "front-screen", trial, 0) ?? { x: 0.05, y: trial.value(setup.room.width) / 2, z: 0 };
+  const at = setup.floor.spot(device.fills ?? "front-screen", trial) ?? { x: 0.05, y: trial.value(setup.room.width) / 2, z: 0 };
   return { ...at, z: Math.max(at.z, HEIGHTS.wall) };
 }
 
@@ -100,7 +100,7 @@ export function pointsOf(setup: Setup, name: string, trial: Trial): readonly Vec
   if (voice !== undefined) return mouths(setup, voice, trial);
   const group = setup.floor.group(name);
   if (group !== undefined) return setup.floor.seats(group, trial).map((seat) => seat.at);
-  const spot = setup.floor.spot(name, trial, 0);
+  const spot = setup.floor.spot(name, trial);
   return spot === undefined ? [] : [{ ...spot, z: spot.z + HEIGHTS.standingMouth }];
 }
 

@@ -48,7 +48,7 @@ export function aimOf(setup: Setup, device: Device, trial: Trial, otherwise: (tr
     if (group !== undefined) return audienceCentre(setup, trial, group.name);
     const voice = setup.voices.get(canonical(name));
     if (voice !== undefined) return voice.position.at(trial);
-    const spot = setup.floor.spot(name, trial, 0);
+    const spot = setup.floor.spot(name, trial);
     if (spot !== undefined) return { ...spot, z: spot.z + HEIGHTS.seatedMouth + 0.15 };
   }
   return setup.floor.position(`${device.name} aim`, device.aim, "audience", HEIGHTS.seatedEye).at(trial);
