@@ -1,8 +1,21 @@
-import { isPoint, type Point } from "../../grammar/tree";
-import { readQuantity, type Quantity } from "../../grammar/quantity";
-import { CONNECTORS, isRelation, SIDES } from "../../grammar/vocabulary";
-import type { Anchor, NameValue, PlaceValue, Relation } from "./bound";
+import { isPoint, type Item, type Point } from "../../../grammar/tree";
+import { readQuantity, type Quantity } from "../../../grammar/quantity";
+import { CONNECTORS, isRelation, SIDES } from "../../../grammar/vocabulary";
+import type { Anchor, NameValue, PlaceValue, Relation } from "../bound";
 import { spoken, wordOf, type Reader } from "./reader";
+
+/** Whether a place begins there: a relation, or a length and then a relation. */
+export function startsPlace(items: readonly Item[], at: number): boolean {
+  const item = items[at];
+  if (item === undefined) return false;
+  const word = wordOf(item);
+  if (word !== undefined && isRelation(word)) return true;
+  const length = readQuantity(items, at, "length");
+  if (length === undefined || length.value.kind === "quantity-error") return false;
+  const after = items[length.next];
+  const relation = after === undefined ? undefined : wordOf(after);
+  return relation !== undefined && isRelation(relation);
+}
 
 /**
  * Reads a place: `on table beside lectern`, `1.5 m behind row 3`, `at left front corner`, `(3.2 m, 1.0 m, 1.4 m)`.
