@@ -1,0 +1,30 @@
+/** The room as a box: its middle, its sides, and what would stand outside brought in. */
+import type { Vec3 } from "../geometry";
+import type { Room } from "../room";
+import type { Trial } from "../trial";
+
+/** Nothing stands nearer to a wall, the floor or the ceiling than this, m. */
+export const FROM_WALL = 0.05;
+
+/** The side, or the corner, that those words mean; along what they do not name, the middle. On the floor. */
+export function sidesOf(room: Room, sides: readonly string[], trial: Trial): Vec3 {
+  const length = trial.value(room.length);
+  const width = trial.value(room.width);
+  const corner = sides.includes("corner") ? 0.5 : 0.2;
+  let x = length / 2;
+  let y = width / 2;
+  if (sides.includes("front")) x = corner;
+  if (sides.includes("back")) x = length - corner;
+  if (sides.includes("left")) y = corner;
+  if (sides.includes("right")) y = width - corner;
+  return { x, y, z: 0 };
+}
+
+/** The middle of the floor. */
+export const middleOf = (room: Room, trial: Trial): Vec3 => ({ x: trial.value(room.length) / 2, y: trial.value(room.width) / 2, z: 0 });
+
+/** The point, kept in the room. */
+export function inside(room: Room, point: Vec3, trial: Trial): Vec3 {
+  const keep = (n: number, most: number): number => Math.min(Math.max(n, FROM_WALL), Math.max(FROM_WALL, most - FROM_WALL));
+  return { x: keep(point.x, trial.value(room.length)), y: keep(point.y, trial.value(room.width)), z: keep(point.z, trial.value(room.height)) };
+}
