@@ -24,7 +24,7 @@ const SUBJECTS: readonly { readonly id: Subject; readonly title: string; readonl
 const SUBJECT_OF: Readonly<Record<Owner, Subject>> = {
   file: "file", meeting: "meeting", programme: "meeting", item: "meeting", talker: "meeting", call: "call", internet: "call", join: "call",
   shows: "call", room: "room", seats: "room", outlet: "room", surface: "room", device: "kit", port: "kit", place: "connections",
-  link: "connections", mixer: "connections", channel: "connections", bus: "connections",
+  link: "connections", mixer: "connections", channel: "connections", bus: "connections", watch: "call", "remote-room": "call",
 };
 const subjectOf = (row: Row): Subject => SUBJECT_OF[row.body ?? (row.within[0] ?? "file")];
 
@@ -124,7 +124,7 @@ const LISTS: ReadonlyMap<Readonly<Record<string, string>>, string> = new Map([
 
 const NAMES: Readonly<Record<NameKind, string>> = {
   room: "a room", spot: "a spot", table: "a table", surface: "a screen", outlet: "an outlet", seats: "seats", kind: "a kind", device: "a device",
-  part: "a part", port: "a port", talker: "a talker", item: "an item", internet: "an internet", channel: "a channel", bus: "a bus",
+  part: "a part", port: "a port", talker: "a talker", item: "an item", internet: "an internet", channel: "a channel", bus: "a bus", "remote-room": "a remote room",
 };
 
 function wanted(slot: Slot): string {

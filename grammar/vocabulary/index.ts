@@ -3,13 +3,14 @@ import { SETUP_ROWS } from "./links";
 import { MEETING_ROWS } from "./meeting";
 import { RELATIONS, type Owner, type Row } from "./row";
 import { ROOM_ROWS } from "./room";
+import { SOUND_ROWS } from "./sound";
 
 export * from "./row";
 export { CONNECTOR_TYPES, CONNECTOR_WORDS, DEVICE_TYPES, type Connector } from "./connectors";
 export { FINISH_WORDS } from "./finishes";
 
 /** The one table from which binding, messages, reference and highlighting come. */
-export const VOCABULARY: readonly Row[] = [...MEETING_ROWS, ...ROOM_ROWS, ...KIT_ROWS.map(onTheSpot), ...SETUP_ROWS];
+export const VOCABULARY: readonly Row[] = [...MEETING_ROWS, ...ROOM_ROWS, ...KIT_ROWS.map(onTheSpot), ...SETUP_ROWS, ...SOUND_ROWS.map(onTheSpot)];
 
 /** Whatever a kit file can say of a device, the setup that places it can say, too. */
 function onTheSpot(row: Row): Row {

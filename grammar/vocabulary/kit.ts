@@ -53,7 +53,7 @@ export const KIT_ROWS: readonly Row[] = [
     head: "part", within: ["device"], nature: "fact", body: "device",
     slots: [
       { id: "name", takes: { kind: "new-name", of: "part" }, required: true, meaning: "what it is called: `laptop.camera`" },
-      { id: "type", after: "is", takes: { kind: "word", words: { camera: "takes a picture", microphone: "picks up sound", loudspeaker: "plays sound", display: "shows a picture" } }, required: true, meaning: "what it is" },
+      { id: "type", after: "is", takes: { kind: "word", words: { camera: "takes a picture", microphone: "picks up sound", loudspeaker: "plays sound to the room", earphones: "plays sound to whoever wears it", display: "shows a picture" } }, required: true, meaning: "what it is" },
     ],
     meaning: "A part of a device that picks up, plays or shows.", example: kind("computer", "part camera is a camera { view 62 deg }"),
   },

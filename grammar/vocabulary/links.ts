@@ -16,7 +16,7 @@ export const SETUP_ROWS: readonly Row[] = [
   },
   {
     head: "aim", within: ["place"], nature: "choice", once: true,
-    slots: [{ id: "at", takes: { kind: "place" }, required: true, meaning: "a spot, seats, a talker, a point" }],
+    slots: [{ id: "at", takes: { kind: "place", bare: true }, required: true, meaning: "a spot, seats, a talker, a point" }],
     meaning: "Where a loudspeaker, a camera or a microphone points.", example: evening("place camera is webcam, behind row 2, aim lectern\nchairs 12 in 3 rows"),
   },
   {
@@ -93,14 +93,14 @@ export const SETUP_ROWS: readonly Row[] = [
   {
     head: "sends", within: ["join"], nature: "choice", negatable: true, during: { key: "what" },
     slots: [
-      { id: "what", takes: { kind: "word", words: { sound: "what a microphone or a mixer gives", picture: "what a camera gives" } }, required: true, meaning: "sound or picture" },
+      { id: "what", takes: { kind: "word", words: { sound: "what a microphone or a mixer gives", picture: "what a camera gives", clip: "the sound of what the device itself plays" } }, required: true, meaning: "sound, picture or clip" },
       { id: "from", after: "from", takes: { kind: "name", of: ["device", "part", "port"] }, many: true, meaning: "from what; from its own where nothing is said" },
       { id: "mode", after: "at", takes: { kind: "mode" }, meaning: "size and frames a second of the picture" },
     ],
     meaning: "What the device sends into the call.", example: evening("join laptop {\n  sends sound from lapel\n  sends picture from laptop.camera at 720p30\n}\ncable from lapel.plug to laptop.headset"),
   },
   {
-    head: "plays", within: ["join"], nature: "choice", negatable: true, during: { key: "what" },
+    head: "plays", within: ["join", "watch"], nature: "choice", negatable: true, during: { key: "what" },
     slots: [
       { id: "what", takes: { kind: "word", words: { sound: "what the others in the call say" } }, required: true, meaning: "the word `sound`" },
       { id: "on", after: "on", takes: { kind: "name", of: ["device", "part", "port"] }, many: true, meaning: "on what; on its own loudspeaker where nothing is said" },

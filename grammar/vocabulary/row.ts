@@ -6,12 +6,12 @@ export type Nature = "fact" | "choice" | "wish" | "note";
 /** Where a statement may stand: at the top of a file or in the block of one of these. */
 export type Owner =
   | "file" | "meeting" | "programme" | "item" | "call" | "internet" | "room" | "seats" | "outlet" | "surface"
-  | "device" | "port" | "place" | "talker" | "link" | "join" | "shows" | "mixer" | "channel" | "bus";
+  | "device" | "port" | "place" | "talker" | "link" | "join" | "shows" | "mixer" | "channel" | "bus" | "watch" | "remote-room";
 
 /** What a name can stand for. All names of a setup live in one space. */
 export type NameKind =
   | "room" | "spot" | "table" | "surface" | "outlet" | "seats" | "kind" | "device" | "part" | "port" | "talker" | "item"
-  | "internet" | "channel" | "bus";
+  | "internet" | "channel" | "bus" | "remote-room";
 
 export type Takes =
   /** Gives a name to what the statement states. */
@@ -24,8 +24,8 @@ export type Takes =
   | { readonly kind: "text" }
   /** A text or a bare name: who owns something. */
   | { readonly kind: "who" }
-  /** Relations to spots, or a point: `on table beside lectern`. */
-  | { readonly kind: "place" }
+  /** Relations to spots, or a point: `on table beside lectern`. `bare`: a name or a side alone will do, as for an aim. */
+  | { readonly kind: "place"; readonly bare?: true }
   | { readonly kind: "date" } | { readonly kind: "clock" } | { readonly kind: "zone" }
   /** `720p30`. */
   | { readonly kind: "mode" }

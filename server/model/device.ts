@@ -6,7 +6,9 @@ import type { Ranged } from "./ranged";
 import type { Where } from "./where";
 
 export type Signal = "sound" | "picture" | "network" | "power";
-export type PartType = "camera" | "microphone" | "loudspeaker" | "display";
+export type PartType = "camera" | "microphone" | "loudspeaker" | "earphones" | "display";
+/** What strength of sound a port gives or expects. */
+export type PortLevel = "microphone" | "line" | "loudspeaker";
 
 /** What picks up, plays or shows: a device of its own, or a part of one. */
 export interface Part {
@@ -27,6 +29,10 @@ export interface Part {
   readonly diagonal: Ranged | undefined;
   readonly width: Ranged | undefined;
   readonly delay: Ranged | undefined;
+  /** Foam or fur over a microphone. */
+  readonly windshield: boolean;
+  /** Whether it is turned up and down by itself; nothing where the text does not say. */
+  readonly gain: "fixed" | "automatic" | undefined;
 }
 
 export interface Port {
@@ -39,6 +45,8 @@ export interface Port {
   readonly givesPower: Ranged | undefined;
   readonly host: boolean;
   readonly phantom: boolean;
+  /** Stated; what follows from connector and device is for the floor above. */
+  readonly level: PortLevel | undefined;
   readonly delay: Ranged | undefined;
 }
 
@@ -210,8 +218,13 @@ function makePart(id: string, type: PartType, facts: Facts): Part {
     viewWay: ((view && valueOf(view, "way", "word")?.word) ?? "horizontal") as Part["viewWay"],
     diagonal: facts.ranged("diagonal", "length", "the diagonal of"), width: facts.ranged("width", "length", "the width of"),
     delay: facts.ranged("delay", "time", "the delay of"),
+    windshield: facts.one("windshield") !== undefined,
+    gain: gainOf(facts.one("gain")),
   };
 }
+
+/** What a `gain` statement says. */
+export const gainOf = (statement: Bound | undefined): Part["gain"] => (statement && valueOf(statement, "how", "word")?.word) as Part["gain"];
 
 function makePort(device: string, name: string, stated: Bound, builtIn: boolean): Port {
   const id = `${device}.${name}`;
@@ -224,10 +237,11 @@ function makePort(device: string, name: string, stated: Bound, builtIn: boolean)
   const both = new Set<Signal>((CONNECTOR_TYPES[connector]?.carries ?? []).filter((signal) => signal !== "power"));
   const silent = gives === undefined && takes === undefined;
   const power = gives && valueOf(gives, "power", "quantity");
+  const level = find("level");
   const delay = find("delay");
   const time = delay && valueOf(delay, "time", "quantity");
   return {
-    id, name, connector, host, phantom: find("phantom") !== undefined,
+    id, name, connector, host, phantom: find("phantom") !== undefined, level: (level && valueOf(level, "of", "word")?.word) as Port["level"],
     gives: silent ? both : new Set([...words(gives), ...(host ? both : [])]),
     takes: silent ? both : new Set([...words(takes), ...(host ? both : [])]),
     givesPower: gives !== undefined && power !== undefined && power.said !== "unknown" ? fromText(power, gives, `${id}.power`, `the power that ${id} gives`, builtIn) : undefined,

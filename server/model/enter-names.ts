@@ -23,6 +23,7 @@ export function enterNames(reading: Reading, rooms: readonly Bound[]): void {
   }
   for (const item of [...reading.by("programme").flatMap((p) => p.children), ...reading.by("item")]) if (item.row.head === "item") enter(item, "item");
   for (const internet of reading.by("internet")) enter(internet, "internet", reading.nameOf(internet) || "internet");
+  for (const remote of reading.by("remote-room")) enter(remote, "remote-room");
   for (const mixer of reading.by("mixer")) {
     const device = valueOf(mixer, "device", "name")?.text ?? "";
     for (const part of mixer.children) {

@@ -1,13 +1,38 @@
 /** Mixers: which ports their channels take in, and which their buses give out to. */
 import { valueOf, valuesOf, type Bound } from "./bound";
+import { gainOf } from "./device";
 import { canonical } from "./names";
 import type { Reading } from "./reading";
 import type { Where } from "./where";
 
+export interface Channel {
+  readonly name: string;
+  /** Canonical names of its inputs. */
+  readonly ports: readonly string[];
+  /** dB beside nominal, and dB that a pad takes off before. */
+  readonly trim: number;
+  readonly pad: number;
+  readonly phantom: boolean;
+  readonly gain: "fixed" | "automatic" | undefined;
+  readonly statement: Bound;
+}
+
+export interface Bus {
+  readonly name: string;
+  /** Canonical names of its outputs. */
+  readonly ports: readonly string[];
+  /** `holds` and whatever else stands in its block. */
+  readonly statements: readonly Bound[];
+  readonly statement: Bound;
+  readonly where: Where;
+}
+
 export interface Mixer {
   readonly device: string;
-  readonly channels: readonly { readonly name: string; readonly ports: readonly string[]; readonly trim: number }[];
-  readonly buses: readonly { readonly name: string; readonly ports: readonly string[]; readonly statements: readonly Bound[]; readonly where: Where }[];
+  readonly channels: readonly Channel[];
+  readonly buses: readonly Bus[];
+  /** Opens only the channels in which somebody speaks. */
+  readonly automatic: boolean;
   readonly where: Where;
 }
 
@@ -21,12 +46,18 @@ export function readMixers(reading: Reading): Map<string, Mixer> {
     out.set(canonical(device), {
       device, where: statement.where,
       channels: statement.children.filter((c) => c.row.head === "channel").map((c) => {
-        const trim = c.children.find((t) => t.row.head === "trim");
-        return { name: valueOf(c, "name", "name")?.text ?? "", ports: ports(c, "from"), trim: (trim && valueOf(trim, "gain", "quantity")?.best) ?? 0 };
+        const find = (head: string): Bound | undefined => c.children.find((t) => t.row.head === head);
+        const trim = find("trim");
+        const pad = find("pad");
+        return {
+          name: valueOf(c, "name", "name")?.text ?? "", ports: ports(c, "from"), trim: (trim && valueOf(trim, "gain", "quantity")?.best) ?? 0,
+          pad: (pad && valueOf(pad, "loss", "quantity")?.best) ?? 0, phantom: find("phantom") !== undefined, gain: gainOf(find("gain")), statement: c,
+        };
       }),
       buses: statement.children.filter((c) => c.row.head === "bus").map((c) => ({
-        name: valueOf(c, "name", "name")?.text ?? "", ports: ports(c, "to"), statements: c.children, where: c.where,
+        name: valueOf(c, "name", "name")?.text ?? "", ports: ports(c, "to"), statements: c.children, statement: c, where: c.where,
       })),
+      automatic: statement.children.some((c) => c.row.head === "automatic"),
     });
   }
   return out;

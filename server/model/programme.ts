@@ -10,6 +10,8 @@ export interface Item {
   readonly to: number | undefined;
   /** Voices named; empty where the item names none. */
   readonly talkers: readonly string[];
+  /** Devices that play a recording with sound of its own. */
+  readonly clips: readonly string[];
   readonly where: Where;
 }
 
@@ -19,6 +21,7 @@ export function readItems(reading: Reading, start: number | undefined, end: numb
   const rough = stated.map((s) => ({
     name: reading.nameOf(s), from: valueOf(s, "from", "clock")?.minutes, to: valueOf(s, "to", "clock")?.minutes, where: s.where,
     talkers: s.children.filter((c) => c.row.head === "talkers").flatMap((c) => valuesOf(c, "who", "name").map((n) => n.text)),
+    clips: s.children.filter((c) => c.row.head === "clip").flatMap((c) => valuesOf(c, "on", "name").map((n) => reading.names.find(c.where.path, n.text)?.name ?? n.text)),
   }));
   for (const { from, to, where } of rough) {
     if (from !== undefined && to !== undefined && to < from) reading.say("impossible", "This item ends before it begins. If that is past midnight write to 00:15 next-day.", where);

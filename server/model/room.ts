@@ -56,6 +56,10 @@ export interface Room {
   readonly noise: Ranged;
   /** Stated, or told by a clap; else it follows from the surfaces. */
   readonly reverberation: Ranged | undefined;
+  /** No walls, no ceiling. */
+  readonly outdoors: boolean;
+  /** Force on the scale of Beaufort, where stated. */
+  readonly wind: Ranged | undefined;
   readonly floor: Finish;
   readonly walls: Finish;
   readonly ceiling: Finish;
@@ -133,6 +137,7 @@ export function makeRoom(stated: Bound | undefined, evening: readonly Bound[], l
     noise: one("noise", "level", `the noise in ${name}`) ?? assumed("room.noise", `the noise in ${name}`, "level", defaultOf("noise", "room", "level")),
     reverberation: one("reverberation", "time", `the reverberation of ${name}`)
       ?? (clap && { ...clap, low: clap.low * NO_CLAP[0], high: clap.high * NO_CLAP[1], from: { ...clap.from, how: "guessed" } }),
+    outdoors: facts.has("outdoors"), wind: one("wind", "number", `the wind at ${name}`),
     floor: finish("floor", "wood"), walls: finish("walls", "plaster"), ceiling: finish("ceiling", "plasterboard"),
     curtains: curtainArea && { weight: word("curtains", "weight"), area: curtainArea },
     windows: windowArea && { glass: word("windows", "glass"), area: windowArea },

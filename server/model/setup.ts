@@ -21,11 +21,15 @@ import type { TextProblem } from "./text-problem";
 import { readVoices, type Voice } from "./voices";
 import type { Where } from "./where";
 import { chooseRoom } from "./which-room";
+import { readJobs, type Job } from "./jobs";
+import { readObservations, type Observation } from "./observations";
+import { readRemoteRooms, type RemoteRoom } from "./remote-rooms";
+import { readWatches, type Watch } from "./watches";
 import { readLinks, readMains, type Link, type MainsLink } from "./wires";
 
 // Whoever works with a setup finds here what it is made of.
 export { TYPICAL_TEXT, typicalKinds } from "./kinds";
-export type { Internet, Item, Join, Link, MainsLink, Mixer, Voice };
+export type { Internet, Item, Job, Join, Link, MainsLink, Mixer, Observation, RemoteRoom, Voice, Watch };
 
 export interface Accept {
   readonly code: string;
@@ -55,6 +59,12 @@ export interface Setup extends Meeting {
   readonly internets: readonly Internet[];
   readonly joins: readonly Join[];
   readonly mixers: ReadonlyMap<string, Mixer>;
+  readonly watches: readonly Watch[];
+  readonly remoteRooms: readonly RemoteRoom[];
+  /** Whether people in the room may join with devices of their own: `none`, `muted`, `may-join`; nothing where the text does not say. */
+  readonly visitors: { readonly how: string; readonly where: Where } | undefined;
+  readonly jobs: readonly Job[];
+  readonly observations: readonly Observation[];
   /** What the people online shall see, by item where it differs. */
   shallShow(item: string | undefined): readonly NameValue[];
   readonly accepts: readonly Accept[];
@@ -99,7 +109,8 @@ export function readSetup(texts: Texts, root: string): Setup {
     ...meeting,
     items, room, floor, devices, ...readVoices(reading, floor, room),
     links, mains: readMains(reading), internets: readInternets(reading), joins,
-    mixers: readMixers(reading),
+    mixers: readMixers(reading), watches: readWatches(reading), remoteRooms: readRemoteRooms(reading), jobs: readJobs(reading), observations: readObservations(reading),
+    visitors: visitorsOf([...reading.by("visitors"), ...calls.filter((c) => c.row.head === "visitors")]),
     shallShow: (item) => holding(calls, "shall", item).filter((s) => valueOf(s, "what", "word")?.word === "show").flatMap((s) => valuesOf(s, "of", "name")),
     accepts, limits: reading.by("limit").flatMap((l) => {
       const v = valueOf(l, "value", "quantity");
@@ -108,6 +119,11 @@ export function readSetup(texts: Texts, root: string): Setup {
     fallbacks: reading.by("fallback").flatMap((f) => valuesOf(f, "device", "name").flatMap((d) => valuesOf(f, "for", "name").map((o) => ({ device: d.text, for: o.text })))),
     notes: everywhere(reading.all).filter((s) => s.row.head === "note").map((n) => ({ text: valueOf(n, "text", "text")?.text ?? "", where: n.where })),
   };
+}
+
+function visitorsOf([stated]: readonly Bound[]): Setup["visitors"] {
+  const how = stated && valueOf(stated, "how", "word")?.word;
+  return stated === undefined || how === undefined ? undefined : { how, where: stated.where };
 }
 
 /** The statement that makes the first file a setup; says where there is a second. */

@@ -17,8 +17,26 @@ export interface Voice {
   readonly position: Position;
   /** dBA at 1 m. */
   readonly level: Ranged;
+  /** Over how much it walks about, front to back and left to right, in metres. */
+  readonly walks: { readonly length: Ranged; readonly width: Ranged } | undefined;
+  /** Sings or plays an instrument. */
+  readonly music: boolean;
   readonly statements: readonly Bound[];
   readonly where: Where | undefined;
+}
+
+/** What the text says of how somebody speaks, besides how loud. */
+function manner(name: string, statements: readonly Bound[]): Pick<Voice, "walks" | "music"> {
+  const walks = statements.find((s) => s.row.head === "walks");
+  const length = walks && valueOf(walks, "length", "quantity");
+  const width = (walks && valueOf(walks, "width", "quantity")) ?? length;
+  return {
+    music: statements.some((s) => s.row.head === "music"),
+    walks: walks === undefined || length === undefined || width === undefined || length.said === "unknown" || width.said === "unknown" ? undefined : {
+      length: fromText(length, walks, `voice.${name}.walk-length`, `how far ${name} walks from front to back`, false),
+      width: fromText(width, walks, `voice.${name}.walk-width`, `how far ${name} walks from side to side`, false),
+    },
+  };
 }
 
 /**
@@ -44,7 +62,7 @@ export function readVoices(reading: Reading, floor: Floor, room: Room): { voices
     const at = place?.relations.length === 1 && place.relations[0]?.anchor.kind === "name" ? floor.group(place.relations[0].anchor.name.text) : undefined;
     const standing = talker.children.some((c) => c.row.head === "standing") || (large && at === undefined && !talker.children.some((c) => c.row.head === "seated"));
     out.set(canonical(name), {
-      name, seats: at, stated: true, statements: talker.children, where: talker.where, level: level(name, talker.children, large),
+      name, seats: at, stated: true, ...manner(name, talker.children), statements: talker.children, where: talker.where, level: level(name, talker.children, large),
       position: floor.position(name, place, "lectern", standing ? HEIGHTS.standingMouth : HEIGHTS.seatedMouth),
     });
   }
@@ -54,7 +72,7 @@ export function readVoices(reading: Reading, floor: Floor, room: Room): { voices
     for (let i = 1; i <= count; i += 1) {
       const name = `talker-${i}`;
       out.set(canonical(name), {
-        name, seats: undefined, stated: true, statements: group.children, where: group.where, level: level(name, group.children, false),
+        name, seats: undefined, stated: true, ...manner(name, group.children), statements: group.children, where: group.where, level: level(name, group.children, false),
         position: floor.position(name, place, "audience", HEIGHTS.seatedMouth, { index: i - 1, count }),
       });
     }
@@ -63,12 +81,12 @@ export function readVoices(reading: Reading, floor: Floor, room: Room): { voices
   for (const seats of room.seats) {
     if (out.has(canonical(seats.name))) continue;
     out.set(canonical(seats.name), {
-      name: seats.name, seats, stated: false, statements: [], where: seats.where, level: level(seats.name, [], large),
+      name: seats.name, seats, stated: false, ...manner(seats.name, []), statements: [], where: seats.where, level: level(seats.name, [], large),
       position: floor.position(seats.name, undefined, seats.name, HEIGHTS.seatedMouth),
     });
   }
   const lectern: Voice = {
-    name: "whoever speaks at the lectern", seats: undefined, stated: false, statements: [], where: undefined, level: level("whoever speaks at the lectern", [], large),
+    name: "whoever speaks at the lectern", seats: undefined, stated: false, ...manner("lectern", []), statements: [], where: undefined, level: level("whoever speaks at the lectern", [], large),
     position: floor.position("whoever speaks at the lectern", undefined, "lectern", large ? HEIGHTS.standingMouth : HEIGHTS.seatedMouth),
   };
   return { voices: out, lectern };

@@ -1,5 +1,5 @@
 /** What leads from port to port, cables and radio, and from outlet to device, mains. */
-import { valueOf, valuesOf } from "./bound";
+import { valueOf, valuesOf, type Bound } from "./bound";
 import { fromText } from "./make-ranged";
 import type { Ranged } from "./ranged";
 import type { Reading } from "./reading";
@@ -10,6 +10,10 @@ export interface Link {
   readonly from: string;
   readonly to: string;
   readonly length: Ranged | undefined;
+  /** dB that a pad in the cable takes off. */
+  readonly pad: number;
+  /** The statement; several links may share one. */
+  readonly statement: Bound;
   readonly where: Where;
 }
 
@@ -36,10 +40,11 @@ export function readLinks(reading: Reading, how: Link["how"]): Link[] {
       continue;
     }
     const length = statement.children.find((c) => c.row.head === "length");
+    const pad = statement.children.find((c) => c.row.head === "pad");
     const metres = length && valueOf(length, "length", "quantity");
     from.forEach((end, i) => {
       out.push({
-        how, from: end, to: to[i] ?? "", where: statement.where,
+        how, from: end, to: to[i] ?? "", where: statement.where, statement, pad: (pad && valueOf(pad, "loss", "quantity")?.best) ?? 0,
         length: length !== undefined && metres !== undefined && metres.said !== "unknown" ? fromText(metres, length, `${how}.${end}.length`, `the length of the cable from ${end}`, false) : undefined,
       });
     });

@@ -33,7 +33,7 @@ export interface Edge {
 /** A node is a string of its sort and its name: `port-out:laptop.hdmi`. */
 export type Sort =
   | "voice" // a mouth in the room
-  | "microphone" | "loudspeaker" | "camera" | "display" // parts
+  | "microphone" | "loudspeaker" | "earphones" | "camera" | "display" // parts
   // Ports, each way apart: what goes out of a port does not come back in at it.
   | "port-in" | "port-out"
   | "in" | "out" | "picture-in" | "picture-out" // what a computer gathers for the call, and gives from it

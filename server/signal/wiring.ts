@@ -22,8 +22,8 @@ export function addWiring(edges: EdgeList, setup: Setup, item: string | undefine
     if (device.type === "computer") continue; // only the call's own program connects what is inside a computer
     for (const part of device.parts) {
       if (carried === "sound" && part.type === "microphone") for (const port of gives) inside(node("microphone", part.id), node("port-out", port.id), 0, port.delay);
-      if (carried === "sound" && part.type === "loudspeaker") {
-        for (const port of takes) inside(node("port-in", port.id), node("loudspeaker", part.id), 0, port.delay ?? part.delay);
+      if (carried === "sound" && (part.type === "loudspeaker" || part.type === "earphones")) {
+        for (const port of takes) inside(node("port-in", port.id), node(part.type, part.id), 0, port.delay ?? part.delay);
       }
       if (carried === "picture" && part.type === "camera") for (const port of gives) inside(node("camera", part.id), node("port-out", port.id), 0, part.delay);
       if (carried === "picture" && part.type === "display") for (const port of takes) inside(node("port-in", port.id), node("display", part.id), 0, part.delay);
@@ -63,7 +63,7 @@ function addMixer(mixer: Mixer | undefined, item: string | undefined, gives: rea
         for (const to of bus.ports) {
           const a = takesById.get(from);
           const b = givesById.get(to);
-          if (a !== undefined && b !== undefined) inside(node("port-in", a.id), node("port-out", b.id), channel.trim + gain);
+          if (a !== undefined && b !== undefined) inside(node("port-in", a.id), node("port-out", b.id), channel.trim - channel.pad + gain);
         }
       }
     }
@@ -91,7 +91,7 @@ function addLink(edges: EdgeList, setup: Setup, link: Link, carried: Carried): v
   for (const [a, b] of pairs) {
     const join = (x: Port, y: Port): void => {
       // What a radio or a converter takes is counted where the sound enters the device that plays it.
-      edges.add({ from: node("port-out", x.id), to: node("port-in", y.id), via: link.how, gain: 0, delay: undefined, gap: undefined, where: link.where });
+      edges.add({ from: node("port-out", x.id), to: node("port-in", y.id), via: link.how, gain: link.pad === 0 ? 0 : -link.pad, delay: undefined, gap: undefined, where: link.where });
     };
     if (a.gives.has(carried) && b.takes.has(carried)) join(a, b);
     if (b.gives.has(carried) && a.takes.has(carried)) join(b, a);

@@ -40,7 +40,7 @@ export function fillSlots(fact: Fact, row: Row, more: readonly Item[], say: Say)
     const word = wordOf(item);
     if (word !== undefined && readTail(reader, word, tails, row)) continue;
     if (placeSlot !== undefined && open.has(placeSlot) && startsPlace(reader.items, reader.at)) {
-      const place = readPlace(reader, row.head !== "aim");
+      const place = readPlace(reader, !isBare(placeSlot));
       fill(placeSlot, place === undefined ? [] : [place]);
       continue;
     }
@@ -52,7 +52,8 @@ export function fillSlots(fact: Fact, row: Row, more: readonly Item[], say: Say)
       fill(led, found);
       continue;
     }
-    const next = [...open].find((slot) => slot.after === undefined && fits(reader, slot, row));
+    // A word of a closed list is that word before it is anybody's name: `observed no echo`, `observed box clear`.
+    const next = [...open].find((slot) => slot.after === undefined && listsExactly(slot, word)) ?? [...open].find((slot) => slot.after === undefined && fits(reader, slot));
     if (next === undefined) {
       if (!failed) surplus(reader, row, open, say);
       failed = true;
@@ -69,6 +70,10 @@ export function fillSlots(fact: Fact, row: Row, more: readonly Item[], say: Say)
   }
   return { negated, values, tails };
 }
+
+const isBare = (slot: Slot): boolean => slot.takes.kind === "place" && slot.takes.bare === true;
+
+const listsExactly = (slot: Slot, word: string | undefined): boolean => slot.takes.kind === "word" && word !== undefined && Object.hasOwn(slot.takes.words, word);
 
 /** `devices mic 1 to 12`: the numbers of a set have to be one. */
 function members(row: Row, values: ReadonlyMap<string, readonly Value[]>, say: Say): void {

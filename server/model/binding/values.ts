@@ -15,7 +15,7 @@ import { afterAnd, spoken, takeWord, textOf, wordOf, type Reader } from "./reade
 import { impossible, wantedBy } from "./wanted";
 
 /** Whether the next item could begin a value of the slot; decides which of several optional slots is meant. */
-export function fits(reader: Reader, slot: Slot, row: Row): boolean {
+export function fits(reader: Reader, slot: Slot): boolean {
   const item = reader.items[reader.at];
   if (item === undefined) return false;
   const word = wordOf(item);
@@ -27,7 +27,7 @@ export function fits(reader: Reader, slot: Slot, row: Row): boolean {
       return !isPoint(item) && (item.kind === "number" || item.kind === "decimal-comma" || word === "about" || word === "unknown");
     case "text": return textOf(item) !== undefined;
     case "who": return textOf(item) !== undefined || (word !== undefined && !RESERVED.has(word));
-    case "place": return row.head === "aim" || isPoint(item);
+    case "place": return slot.takes.bare === true || isPoint(item);
     case "date": return !isPoint(item) && item.kind === "date";
     case "clock": case "ratio": return !isPoint(item) && item.kind === "clock";
     case "mode": return !isPoint(item) && (item.kind === "mode" || item.kind === "size");
