@@ -2,6 +2,7 @@ import { insertInto, rewrite, type Edit } from "../model/edits";
 import { figure, list, rate } from "../model/show";
 import type { Internet } from "../model/setup";
 import type { Trial } from "../model/trial";
+import { modeOf, rungsOf, type Change } from "../signal/rungs";
 import { modeWords, streamsOver, total, usableUp, type Stream } from "../signal/streams";
 import { fileOf, limitOf, type Case, type Check, type Outcome, type Remedy, type Scene } from "./check";
 import { withdraw } from "./join-text";
@@ -67,40 +68,25 @@ function measure(scene: Scene, internet: Internet | undefined, streams: readonly
   };
 }
 
-/** Steps down, each with all that came before: the pictures that were added last give way first, the main one last. */
-const STEPS: readonly { readonly title: string; readonly main: string | undefined; readonly others: string | undefined }[] = [
-  { title: "Send every picture but the main one at 360p15", main: "as it is", others: "360p15" },
-  { title: "Send the main picture at 540p30, every other at 360p15", main: "540p30", others: "360p15" },
-  { title: "Send the main picture at 360p30, every other at 360p15", main: "360p30", others: "360p15" },
-  { title: "Send every picture at 360p15", main: "360p15", others: "360p15" },
-  { title: "Send the main picture at 360p15 and no other", main: "360p15", others: undefined },
-  { title: "Send no picture", main: undefined, others: undefined },
-];
+const remedies = (scene: Scene, streams: readonly Stream[]): Remedy[] => rungsOf(streams).flatMap(({ title, changes }): Remedy[] => {
+  const edits = changes.flatMap((one) => change(scene, one));
+  return edits.length === 0 ? [] : [{ title, edits }];
+});
 
-function remedies(scene: Scene, streams: readonly Stream[]): Remedy[] {
-  const pictures = streams.filter((s) => s.picture !== undefined);
-  return STEPS.flatMap((step): Remedy[] => {
-    const edits = pictures.flatMap((stream, i) => change(scene, stream, i === 0 ? step.main : step.others));
-    const alone = pictures.length < 2 && step.title.includes("other");
-    return edits.length === 0 || (alone && step.main === undefined) ? [] : [{ title: alone ? step.title.replace(/(, | and ).*$/, "") : step.title, edits }];
-  });
-}
-
-/** The edits that make one picture no larger than `to`; without it, that send it no more. */
-function change(scene: Scene, stream: Stream, to: string | undefined): Edit[] {
+/** The edits that turn one picture down, or that send it no more. */
+function change(scene: Scene, { stream, to: mode }: Change): Edit[] {
   const { picture } = stream;
-  if (picture === undefined || to === "as it is") return [];
-  if (to === undefined) return withdraw(scene.setup, stream.join, "sends", "picture", scene.item);
-  const [lines = 0, rateOf = 0] = to.split("p").map(Number);
-  if (picture.height * picture.rate <= lines * rateOf) return [];
+  if (picture === undefined) return [];
+  if (mode === undefined) return withdraw(scene.setup, stream.join, "sends", "picture", scene.item);
+  const to = modeOf(mode);
   const statement = stream.join.join.statements.find((s) => s.where === picture.where);
   if (statement === undefined) {
     const file = fileOf(scene.setup, stream.join.join.where.path);
     return file === undefined ? [] : [insertInto(file, stream.join.join.bound, [`sends picture from ${picture.name} at ${to}`])];
   }
   const text = fileOf(scene.setup, statement.where.path)?.text.slice(statement.where.start, statement.where.end) ?? "";
-  const mode = modeWords(picture);
+  const now = modeWords(picture);
   const during = text.indexOf(" during ");
-  const newText = text.includes(mode) ? text.replace(mode, to) : during < 0 ? `${text} at ${to}` : `${text.slice(0, during)} at ${to}${text.slice(during)}`;
+  const newText = text.includes(now) ? text.replace(now, to) : during < 0 ? `${text} at ${to}` : `${text.slice(0, during)} at ${to}${text.slice(during)}`;
   return newText === text ? [] : [rewrite(statement, newText)];
 }

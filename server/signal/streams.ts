@@ -61,7 +61,7 @@ export const modeWords = (picture: { readonly width: number; readonly height: nu
 export const total = (streams: readonly Stream[], which: keyof RateRange): number => streams.reduce((sum, s) => sum + s.rate[which], 0);
 
 /** How much of a measured uplink a call can count on. Wired: a queue-management guide; the others: common practice, no source. */
-export function usableShare(internet: Internet): Ranged {
+export function usableShare(internet: Pick<Internet, "name" | "reach">): Ranged {
   const best = { wired: 0.9, wireless: 0.75, shared: 0.5 }[internet.reach ?? "wireless"];
   const spread = internet.reach === undefined ? 0.15 : 0.1;
   return assumed(`internet.${internet.name}.usable`, `the usable part of the uplink of ${internet.name}`, "share", {

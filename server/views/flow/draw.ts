@@ -42,8 +42,17 @@ function nameOf(text: string): string {
   return `flow-${hash.toString(16).padStart(8, "0")}`;
 }
 
+export interface Drawn {
+  readonly svg: string;
+  /** The whole drawing in words. */
+  readonly description: string;
+}
+
 /** Draws a flow as a complete SVG document: no scripts, no fonts or pictures from elsewhere, the same text for the same flow. */
-export function drawFlow(plain: Flow, options: DrawOptions = {}): string {
+export const drawFlow = (plain: Flow, options: DrawOptions = {}): string => drawnFlow(plain, options).svg;
+
+/** The same, with its words beside it. */
+export function drawnFlow(plain: Flow, options: DrawOptions = {}): Drawn {
   const flow = prepared(plain, options);
   const { network, scene } = plan(flow, options.brief ?? false);
   const { title, description } = describe(flow, network);
@@ -55,5 +64,5 @@ export function drawFlow(plain: Flow, options: DrawOptions = {}): string {
     title,
     description,
   });
-  return `${write(drawing)}\n`;
+  return { svg: `${write(drawing)}\n`, description };
 }

@@ -4,7 +4,7 @@ import { echoWords } from "./labels";
 import type { Lane } from "./lanes";
 import type { DrawnPost, Line } from "./network";
 import type { Slots } from "./slots";
-import { ABOVE, BELOW, FLAG_GAP, LEADING, PADDING, PITCH, POST, STRIP_GAP, TYPE } from "./sizes";
+import { ABOVE, BELOW, FLAG_GAP, LEADING, PITCH, POST, TYPE, type Measures } from "./sizes";
 
 export interface Heights {
   /** Height of each lane. */
@@ -33,6 +33,7 @@ export function heightsOf(
   posts: ReadonlyMap<string, DrawnPost>,
   flags: ReadonlyMap<string, Flag>,
   words: ReadonlyMap<Line, LineWords>,
+  { padding, stripGap }: Pick<Measures, "padding" | "stripGap">,
 ): Heights {
   const typeHeight = TYPE.port * LEADING;
   const above = lanes.map(() => PITCH / 2);
@@ -67,7 +68,7 @@ export function heightsOf(
   let y = 0;
   for (let strip = 0; strip < stripCount; strip += 1) {
     const top = y;
-    y += PADDING;
+    y += padding;
     const own = lanes.flatMap((lane, index) => (lane.strip === strip ? [index] : []));
     let previous: number | undefined;
     for (const index of own) {
@@ -76,14 +77,14 @@ export function heightsOf(
       previous = index;
     }
     if (previous !== undefined) y += below[previous] ?? 0;
-    y += PADDING;
-    const short = (sides[strip] ?? 0) + 2 * PADDING - (y - top);
+    y += padding;
+    const short = (sides[strip] ?? 0) + 2 * padding - (y - top);
     if (short > 0) {
       for (const index of own) at[index] = (at[index] ?? 0) + short / 2;
       y += short;
     }
     strips.push({ top, bottom: y });
-    y += STRIP_GAP;
+    y += stripGap;
   }
-  return { lanes: at, strips, bottom: y - (stripCount > 0 ? STRIP_GAP : 0) };
+  return { lanes: at, strips, bottom: y - (stripCount > 0 ? stripGap : 0) };
 }

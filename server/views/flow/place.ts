@@ -14,10 +14,11 @@ import type { Box, PlacedEcho, PlacedLine, PlacedPost, PlacedStrip, PlacedVerdic
 import { shelf } from "./shelf";
 import { lineWords, moved, sideWords, type SideWords } from "./side";
 import { arrange, type Slots } from "./slots";
-import { ABOVE, BELOW, BRIEF, GAP_AIR, LEADING, LEAST_WIDTH, MARGIN, PADDING, POST, SIDE, SIDE_GAP, STRIP_GAP, TYPE } from "./sizes";
+import { ABOVE, BELOW, BRIEF, GAP_AIR, LEADING, MARGIN, PADDING, POST, SIDE_GAP, TYPE, WHOLE, type Measures } from "./sizes";
 import { clearance, courseOf, laneOfLeg, legStretch, placesOf, stubs, turnsOf, type Course, type Turn } from "./widths";
 
 const ECHO_SENTENCE = "A voice that turns round and comes back to where it began.";
+/** From the names of the sides to the first band. */
 const ZONE_HEIGHT = 34;
 const HEADER_GAP = 22;
 
@@ -31,7 +32,7 @@ function more(count: number, what: string, whats: string): string {
 }
 
 function sidesOf(strips: readonly Strip[], network: Network, brief: boolean): SideWords[] {
-  const width = brief ? BRIEF.side : SIDE;
+  const width = (brief ? BRIEF : WHOLE).side;
   return strips.map((strip) => {
     if (strip.kind === "echoes") {
       return sideWords("Echo", "echo", brief ? "" : ECHO_SENTENCE, more(network.echoesLeft, "echo is", "echoes are"), width);
@@ -50,8 +51,8 @@ export function plan(flow: Flow, brief = false): Planned {
   const posts = new Map(network.posts.map((post) => [post.id, post]));
   const flags = new Map(network.posts.map((post) => [post.id, flagOf(post)]));
   const sides = sidesOf(strips, network, brief);
-  const side = brief ? BRIEF.side : SIDE;
-  const leastWidth = brief ? BRIEF.leastWidth : LEAST_WIDTH;
+  const measures: Measures = brief ? BRIEF : WHOLE;
+  const { side, leastWidth, margin } = measures;
 
   const courses: Course[] = [];
   const words = new Map<Line, LineWords>();
@@ -64,17 +65,17 @@ export function plan(flow: Flow, brief = false): Planned {
       words.set(line, wordsAt(line, course.leftIsFrom));
     }
   }
-  const heights = heightsOf(lanes, strips.length, sides.map((side) => side.height), slots, posts, flags, words);
+  const heights = heightsOf(lanes, strips.length, sides.map((side) => side.height), slots, posts, flags, words, measures);
   const turns = turnsOf(lanes, network.echoes, columns, slots, flags);
 
   const padding = edges(slots, flags, turns);
-  const start = MARGIN + side + SIDE_GAP + padding.left;
-  const spare = leastWidth - start - padding.right - MARGIN;
+  const start = margin + side + SIDE_GAP + padding.left;
+  const spare = leastWidth - start - padding.right - margin;
   const x = placesOf(lanes, courses, slots, heights, posts, flags, words, turns, spare).map((value) => value + start);
-  const width = Math.max(leastWidth, (x.at(-1) ?? start) + padding.right + MARGIN);
+  const width = Math.max(leastWidth, (x.at(-1) ?? start) + padding.right + margin);
 
   const header = brief ? { texts: [], verdicts: [], height: 0 } : headerOf(flow, width);
-  const down = header.height + (posts.size === 0 ? 0 : ZONE_HEIGHT + 8);
+  const down = header.height + (posts.size === 0 ? 0 : measures.zone);
   const ground: Ground = {
     lanes, strips, slots, x,
     y: heights.lanes.map((y) => y + down),
@@ -88,19 +89,19 @@ export function plan(flow: Flow, brief = false): Planned {
   };
   const placed = [...posts.values()].flatMap((post) => placePost(post, flags.get(post.id) ?? flagOf(post), ground) ?? []);
   const bandBottom = strips.length === 0 ? down : heights.bottom + down;
-  const rest = shelf(network.loose, network.postsLeft, MARGIN, bandBottom + STRIP_GAP, width - 2 * MARGIN, side);
+  const rest = shelf(network.loose, network.postsLeft, margin, bandBottom + measures.stripGap, width - 2 * margin, side);
   const shelfBottom = rest === undefined ? bandBottom : rest.strip.box.y + rest.strip.box.height;
-  const placedStrips = stripsAt(strips, heights, sides, down, width);
-  const usedKinds = legend(network, MARGIN, shelfBottom + 16, width - 2 * MARGIN);
+  const placedStrips = stripsAt(strips, heights, sides, down, width, measures);
+  const usedKinds = legend(network, margin, shelfBottom + measures.aboveLegend, width - 2 * margin);
 
   return {
     network,
     scene: {
       width,
-      height: shelfBottom + 16 + usedKinds.rows * LEGEND_HEIGHT + MARGIN - 8,
+      height: shelfBottom + measures.aboveLegend + usedKinds.rows * LEGEND_HEIGHT + measures.belowLegend,
       texts: [...header.texts],
       verdicts: header.verdicts,
-      zones: zonesOf(placed, posts, header.height + 8),
+      zones: zonesOf(placed, posts, header.height + measures.zone - ZONE_HEIGHT),
       strips: rest === undefined ? placedStrips : [...placedStrips, rest.strip],
       posts: placed,
       loose: rest?.posts ?? [],
@@ -161,14 +162,14 @@ function headerOf(flow: Flow, width: number): { texts: Text[]; verdicts: PlacedV
   };
 }
 
-function stripsAt(strips: readonly Strip[], heights: Heights, sides: readonly SideWords[], down: number, width: number): PlacedStrip[] {
+function stripsAt(strips: readonly Strip[], heights: Heights, sides: readonly SideWords[], down: number, width: number, { margin, padding }: Measures): PlacedStrip[] {
   return strips.flatMap((strip, index) => {
     const at = heights.strips[index];
     const side = sides[index];
     if (at === undefined || side === undefined) return [];
-    const box: Box = { x: MARGIN, y: at.top + down, width: width - 2 * MARGIN, height: at.bottom - at.top };
-    const top = box.y + Math.max(PADDING, (box.height - side.height) / 2);
-    const words = moved(side.verdict, MARGIN + PADDING + 4, top);
+    const box: Box = { x: margin, y: at.top + down, width: width - 2 * margin, height: at.bottom - at.top };
+    const top = box.y + Math.max(padding, (box.height - side.height) / 2);
+    const words = moved(side.verdict, margin + PADDING + 4, top);
     return [strip.kind === "band"
       ? { box, kind: "band" as const, label: WAY_TITLES[strip.drawn.band.way], way: strip.drawn.band.way, side: words }
       : { box, kind: "echoes" as const, label: "Echo", way: undefined, side: words }];

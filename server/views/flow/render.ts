@@ -21,6 +21,11 @@ export interface Manner {
 
 function sheet(theme: Theme | undefined): string {
   const root = `.bothways-flow${theme === undefined ? "" : `.${theme}`}`;
+  return [paletteSheet(root, theme), drawingRules(root)].join("\n");
+}
+
+/** How the parts of a drawing inside `root` look, by the custom properties of its palette: for a page that brings its own palette. */
+export function drawingRules(root: string): string {
   const rules = [
     "text{font-family:" + FONT_STACK + ";fill:var(--ink)}",
     "text.b{font-weight:bold}",
@@ -63,7 +68,7 @@ function sheet(theme: Theme | undefined): string {
     ".ailing>*{fill:var(--doubtful);stroke:var(--ink);stroke-width:1.4}",
     "[tabindex]:focus{outline:2px solid var(--ink);outline-offset:4px}",
   ];
-  return [paletteSheet(root, theme), ...rules.map((rule) => `${root} ${rule.replace(/,(?=[.a-z])(?=[^{]*\{)/gu, `,${root} `)}`)].join("\n");
+  return rules.map((rule) => `${root} ${rule.replace(/,(?=[.a-z])(?=[^{]*\{)/gu, `,${root} `)}`).join("\n");
 }
 
 function text(t: Text): Element {

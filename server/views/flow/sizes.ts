@@ -35,7 +35,8 @@ export const GAP_AIR = 14;
 export const STUB = FLAG_WIDTH / 2 - POST.half - GAP_AIR + 6;
 /** Radius of the turn of an echo is half the distance of its legs, but at most this. */
 export const TURN_RADIUS = 26;
-/** A drawing is stretched to this width where it would be narrower. */
-export const LEAST_WIDTH = 1200;
-/** The same for a drawing that lies across a page, whose bands say no more than which way they are and how it stands. */
-export const BRIEF = { side: 168, leastWidth: 1360 } as const;
+/** The ground that a drawing of its own lies on; drawings that are narrower than `leastWidth` are stretched to it. */
+export const WHOLE = { side: SIDE, leastWidth: 1200, margin: MARGIN, padding: PADDING, stripGap: STRIP_GAP, zone: 42, aboveLegend: 16, belowLegend: 20 } as const;
+/** The same for a drawing that lies across a page, where height is dear and words have to be large enough for paper. */
+export const BRIEF = { side: 168, leastWidth: 1180, margin: 2, padding: 5, stripGap: 6, zone: 34, aboveLegend: 6, belowLegend: 2 } as const;
+export type Measures = typeof WHOLE | typeof BRIEF;
