@@ -41,6 +41,8 @@ export class Names {
   readonly #names = new Map<string, Named>();
   readonly #sets = new Map<string, { readonly kind: NameKind; readonly members: string[] }>();
   readonly #prefixes: ReadonlyMap<string, string>;
+  /** By kinds wanted, what a hint chooses from. */
+  readonly #sorted = new Map<string, Fitting>();
 
   /** `prefixes`: by path of file, the prefix with its dot. */
   constructor(prefixes: ReadonlyMap<string, string>) {
@@ -76,6 +78,7 @@ export class Names {
       return false;
     }
     this.#names.set(key, { name, kind, where });
+    this.#sorted.clear();
     return true;
   }
 
@@ -111,14 +114,43 @@ export class Names {
 
   /** A hint for a name that is not known: the nearest one, else a few that would fit. What stands behind a point is looked for in its device. */
   hint(name: string, kinds: readonly NameKind[]): string {
-    const fitting = this.ofKinds(kinds).map((named) => named.name);
+    const fitting = this.#fitting(kinds);
     const dot = name.indexOf(".");
-    const device = `${canonical(name.slice(0, Math.max(0, dot)))}.`;
-    const members = dot < 0 ? [] : fitting.filter((other) => canonical(other).startsWith(device));
-    const own = dot < 0 ? fitting.filter((other) => !other.includes(".")) : members;
-    const near = nearest(name, members.length > 0 || dot < 0 ? own : fitting);
+    const members = dot < 0 ? undefined : fitting.members.get(canonical(name.slice(0, dot)));
+    const own = dot < 0 ? fitting.plain : members ?? [];
+    const near = nearest(name, members !== undefined || dot < 0 ? own : fitting.all);
     if (near !== undefined) return ` Was “${clipped(near)}” meant?`;
     if (own.length === 0) return "";
     return ` There ${own.length === 1 ? "is" : "are"} ${own.slice(0, 6).map(clipped).join(", ")}${own.length > 6 ? " …" : ""}.`;
   }
+
+  /** Names of these kinds, sorted out once: a text may have a thousand mistyped ones. */
+  #fitting(kinds: readonly NameKind[]): Fitting {
+    const key = kinds.join(" ");
+    let found = this.#sorted.get(key);
+    if (found === undefined) {
+      const all = this.ofKinds(kinds).map((named) => named.name);
+      const members = new Map<string, string[]>();
+      for (const name of all) {
+        // A device may itself stand behind the prefix of its file, so each beginning up to a point counts.
+        for (let dot = name.indexOf("."); dot >= 0; dot = name.indexOf(".", dot + 1)) {
+          const device = canonical(name.slice(0, dot));
+          const known = members.get(device);
+          if (known === undefined) members.set(device, [name]);
+          else known.push(name);
+        }
+      }
+      found = { all, plain: all.filter((name) => !name.includes(".")), members };
+      this.#sorted.set(key, found);
+    }
+    return found;
+  }
+}
+
+interface Fitting {
+  readonly all: readonly string[];
+  /** Without a point in them. */
+  readonly plain: readonly string[];
+  /** By device, what it has. */
+  readonly members: ReadonlyMap<string, readonly string[]>;
 }
