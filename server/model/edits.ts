@@ -47,23 +47,22 @@ export function insertInto(file: SourceFile, owner: Bound, statements: readonly 
   const lineStart = text.lastIndexOf("\n", block.close.start - 1) + 1;
   const ownLine = text.slice(lineStart, block.close.start).trim() === "";
   const at = ownLine ? lineStart : block.close.start;
-  const lines = statements.map((s) => `${indent}${s}\n`).join("");
-  return { path, start: at, end: at, newText: ownLine ? lines : `\n${lines}` };
+  const eol = lineEndAt(text, at);
+  const lines = statements.map((s) => `${indent}${s}${eol}`).join("");
+  return { path, start: at, end: at, newText: ownLine ? lines : `${eol}${lines}` };
 }
 
-/** A statement of its own: after the last one that begins alike, else at the end of the file. */
+/** A statement of its own, of one line or several: after the last one that begins alike, else at the end of the file. */
 export function append(file: SourceFile, statement: string, like: readonly string[]): Edit {
   const { text, path } = file;
   const kin = file.statements.filter((s) => like.includes(s.row.head));
   const last = kin[kin.length - 1];
-  const eol = text.includes("\r\n") ? "\r\n" : "\n";
-  if (last === undefined) {
-    const lead = text === "" || text.endsWith("\n") ? "" : eol;
-    return { path, start: text.length, end: text.length, newText: `${lead}${statement}${eol}` };
-  }
-  const lineEnd = text.indexOf("\n", last.whole.end);
-  if (lineEnd < 0) return { path, start: text.length, end: text.length, newText: `${eol}${statement}${eol}` };
-  return { path, start: lineEnd + 1, end: lineEnd + 1, newText: `${statement}${eol}` };
+  const lineEnd = last === undefined ? -1 : text.indexOf("\n", last.whole.end);
+  const at = lineEnd < 0 ? text.length : lineEnd + 1;
+  const eol = lineEndAt(text, at);
+  // The last line of a file may have no end.
+  const lead = at === 0 || text[at - 1] === "\n" ? "" : eol;
+  return { path, start: at, end: at, newText: `${lead}${statement.replaceAll("\n", eol)}${eol}` };
 }
 
 /** One file's text with edits applied; they do not overlap, and their order does not matter. */
@@ -72,6 +71,13 @@ export function applyEdits(text: string, edits: readonly Edit[]): string {
   let out = text;
   for (const { edit } of sorted) out = out.slice(0, edit.start) + edit.newText + out.slice(edit.end);
   return out;
+}
+
+/** How the lines about there end: as the one before, or where there is none, the one that holds the place. */
+function lineEndAt(text: string, at: number): string {
+  const before = at === 0 ? -1 : text.lastIndexOf("\n", at - 1);
+  const found = before >= 0 ? before : text.indexOf("\n", at);
+  return found > 0 && text[found - 1] === "\r" ? "\r\n" : "\n";
 }
 
 function indentOf(text: string, at: number): string {
