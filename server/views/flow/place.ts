@@ -101,7 +101,7 @@ export function plan(flow: Flow, brief = false): Planned {
       height: shelfBottom + measures.aboveLegend + usedKinds.rows * LEGEND_HEIGHT + measures.belowLegend,
       texts: [...header.texts],
       verdicts: header.verdicts,
-      zones: zonesOf(placed, posts, header.height + measures.zone - ZONE_HEIGHT),
+      zones: brief ? [] : zonesOf(placed, posts, header.height + measures.zone - ZONE_HEIGHT),
       strips: rest === undefined ? placedStrips : [...placedStrips, rest.strip],
       posts: placed,
       loose: rest?.posts ?? [],

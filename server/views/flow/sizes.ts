@@ -38,5 +38,5 @@ export const TURN_RADIUS = 26;
 /** The ground that a drawing of its own lies on; drawings that are narrower than `leastWidth` are stretched to it. */
 export const WHOLE = { side: SIDE, leastWidth: 1200, margin: MARGIN, padding: PADDING, stripGap: STRIP_GAP, zone: 42, aboveLegend: 16, belowLegend: 20 } as const;
 /** The same for a drawing that lies across a page, where height is dear and words have to be large enough for paper. */
-export const BRIEF = { side: 168, leastWidth: 1180, margin: 2, padding: 5, stripGap: 6, zone: 34, aboveLegend: 6, belowLegend: 2 } as const;
+export const BRIEF = { side: 168, leastWidth: 1230, margin: 2, padding: 4, stripGap: 5, zone: 4, aboveLegend: 6, belowLegend: 2 } as const;
 export type Measures = typeof WHOLE | typeof BRIEF;

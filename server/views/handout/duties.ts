@@ -15,13 +15,6 @@ export interface Duty {
   readonly items: readonly string[];
 }
 
-/** Devices by who brings them; `undefined`: the text does not say. In the order of the devices. */
-export function broughtBy(order: readonly Numbered[]): ReadonlyMap<string | undefined, readonly Numbered[]> {
-  const out = new Map<string | undefined, Numbered[]>();
-  for (const row of order) out.set(row.device.owner, [...(out.get(row.device.owner) ?? []), row]);
-  return out;
-}
-
 /** What holds in which items: what holds in all of them first, without naming them. */
 export function together(setup: Setup, of: (item: string | undefined) => readonly string[]): Duty[] {
   const items: readonly (string | undefined)[] = setup.items.length === 0 ? [undefined] : setup.items.map((item) => item.name);
@@ -88,7 +81,8 @@ function phantomOf(setup: Setup, mixer: Mixer): ReadonlySet<string> {
 }
 
 export interface Speaker {
-  readonly name: string;
+  /** Several, where everything else is the same. */
+  readonly names: readonly string[];
   /** `at lectern`. */
   readonly place: string;
   readonly items: readonly string[];
@@ -97,17 +91,24 @@ export interface Speaker {
   readonly repeats: readonly Duty[];
 }
 
-/** Those who speak and are named in the text. */
+/** Those who speak and are named in the text; those of whom the same is to be said, together. */
 export function speakers(setup: Setup): Speaker[] {
-  return [...setup.voices.values()].filter((voice) => voice.stated).map((voice): Speaker => ({
-    name: voice.name, place: voice.position.words,
-    items: setup.items.filter((item) => item.talkers.some((t) => canonical(t) === canonical(voice.name))).map((item) => item.name),
-    with: [...setup.devices.values()].filter((d) => {
-      const last = d.place?.relations.at(-1);
-      return last !== undefined && (last.relation === "on" || last.relation === "with") && last.anchor.kind === "name" && canonical(last.anchor.name.text) === canonical(voice.name);
-    }).map((d) => d.name),
-    repeats: together(setup, (item) => holding(voice.statements, "repeats", item).filter((s) => !s.negated).map((s) => list(valuesOf(s, "of", "name").map((n) => n.text), 6))),
-  }));
+  const found = new Map<string, Speaker>();
+  for (const voice of setup.voices.values()) {
+    if (!voice.stated) continue;
+    const rest: Omit<Speaker, "names"> = {
+      place: voice.position.words,
+      items: setup.items.filter((item) => item.talkers.some((t) => canonical(t) === canonical(voice.name))).map((item) => item.name),
+      with: [...setup.devices.values()].filter((d) => {
+        const last = d.place?.relations.at(-1);
+        return last !== undefined && (last.relation === "on" || last.relation === "with") && last.anchor.kind === "name" && canonical(last.anchor.name.text) === canonical(voice.name);
+      }).map((d) => d.name),
+      repeats: together(setup, (item) => holding(voice.statements, "repeats", item).filter((s) => !s.negated).map((s) => list(valuesOf(s, "of", "name").map((n) => n.text), 6))),
+    };
+    const key = JSON.stringify(rest);
+    found.set(key, { names: [...(found.get(key)?.names ?? []), voice.name], ...rest });
+  }
+  return [...found.values()];
 }
 
 /** Where a device points, and what it fills. */

@@ -1,30 +1,38 @@
 /** What is done when something gives way, and what this sheet stands on: risks taken, values assumed, facts still open. */
 import { canonical } from "../../model/names";
 import { rate, sentence as asSentence } from "../../model/show";
-import { html, name, sentenceOf, type Part } from "./html";
-import { bounded, inline, runIn, thing, type Sheet } from "./sheet";
-import { laddersOf, type Ladder } from "./thin";
+import { html, listed, name, sentenceOf, type Html, type Part } from "./html";
+import { bounded, inline, runIn, section, thing, type Sheet } from "./sheet";
+import { laddersOf, type Ladder, type Turned } from "./thin";
 
-/** Steps down, and from where on they fit. */
+/** Mb/s as a speed test shows them, rounded so that the step is taken rather too early than too late. */
+const uplink = (bits: number): string => `${(Math.ceil(bits / 1e5 - 1e-9) / 10).toFixed(1)} Mb/s`;
+
+/** Instructions with the uplink below which each holds. */
 export function thinInternet(sheet: Sheet): Part[] {
   const ladders = laddersOf(sheet.study.setup);
-  return ladders.length === 0 ? [] : runIn("thin", "When the internet is thin", ...ladders.map((ladder): Part => html("p", {},
-    ...planned(ladder), ...stepsOf(ladder), ladder.sound ? html("b", {}, " Sound is given up last.") : " No sound is sent over this line.")));
+  return ladders.length === 0 ? [] : section("thin", "When the internet is thin", ...ladders.flatMap((ladder) => [measuring(sheet, ladder), ...stepsDown(sheet, ladder)]));
 }
 
-function planned(ladder: Ladder): Part[] {
+function measuring(sheet: Sheet, ladder: Ladder): Html {
   const at: Part[] = ladder.item === undefined ? [] : [", most of all during ", name(ladder.item, 24)];
-  if (ladder.usable === undefined) return [`${rate(ladder.sent)} is to be sent`, ...at, "; what ", name(ladder.internet), " can carry is not known. If pictures freeze or voices break up:"];
-  const much = ladder.sent <= ladder.usable ? "of" : "where only";
-  return [`${rate(ladder.sent)} is to be sent`, ...at, `, ${much} ${rate(ladder.usable)} that can be counted on`, " over ", name(ladder.internet), ladder.sent <= ladder.usable ? ". If pictures freeze all the same:" : ". Before they freeze:"];
+  return html("p", {}, "Measure the uplink of ", name(ladder.internet), " from ", ...listed(ladder.devices.slice(0, 4).map((device) => html("span", {}, ...thing(sheet, device)))), ": ", html("span", { class: "fill tiny" }), " Mb/s",
+    ...(ladder.up === undefined ? [" (not known yet)"] : [` (planned with ${rate(ladder.up)})`]), `. About ${Math.round(ladder.share * 100)} % of it can be counted on, so the plan needs ${uplink(ladder.wanted)}`, ...at, ".");
 }
 
-function stepsOf(ladder: Ladder): Part[] {
-  const first = ladder.sent <= (ladder.usable ?? 0) ? -1 : ladder.steps.findIndex((step) => step.fits === true);
-  return ladder.steps.flatMap((step, i): Part[] => [
-    i === 0 ? " " : "; ", html("b", {}, `${i + 1}.`), " ", ...step.changes.slice(0, 6).flatMap((change, k): Part[] => [k === 0 ? "" : ", ", name(change)]),
-    step.changes.length > 6 ? ` and ${step.changes.length - 6} more` : "", ` (${rate(step.sent)} in all)`, i === first ? html("b", {}, ", from here on it fits") : "", i === ladder.steps.length - 1 ? "." : "",
-  ]);
+function stepsDown(sheet: Sheet, ladder: Ladder): Part[] {
+  if (ladder.steps.length === 0) return [];
+  const rows = ladder.steps.map((step, i): Html => html("li", {}, html("b", {}, `below ${uplink(step.below)}: `),
+    ...step.turned.slice(0, 6).flatMap((turned, k): Part[] => [k === 0 ? "" : ", ", ...turnedWords(sheet, turned)]), step.turned.length > 6 ? ` and ${step.turned.length - 6} more` : "",
+    step.soundOnly && ladder.sound ? html("b", {}, ": sound only") : "", i < ladder.taken ? html("b", {}, " – from the start") : ""));
+  return [html("ol", {}, ...rows), html("p", {}, "Pictures freeze or voices break up all the same: one step further. ",
+    ladder.sound ? html("b", {}, `Sound is given up last${ladder.least < 1e5 ? "" : `; below ${uplink(ladder.least)} not even what is left fits`}.`) : "No sound is sent over this line.")];
+}
+
+/** `⑦ phone: camera at 360p15`; `⑥ laptop: stage-camera off`. */
+function turnedWords(sheet: Sheet, { device, picture, to }: Turned): Part[] {
+  const own = `${canonical(device)}.`;
+  return [...thing(sheet, device), ": ", name(canonical(picture).startsWith(own) ? picture.slice(own.length) : picture), to === undefined ? " off" : ` at ${to}`];
 }
 
 /** What steps in for what. */

@@ -9,7 +9,7 @@ import { accepted, fallbacks, openFacts, thinInternet } from "./giving-way";
 import { cautions, heading, notes, roomPlan, verdictStrip, warnings } from "./head";
 import { html, name, written, type Html, type Part } from "./html";
 import { doing, trying } from "./on-the-day";
-import { bringing, mains, plugging, settingUp } from "./setting-up";
+import { plugging, settingUp } from "./setting-up";
 import { command, sheetOf, type Sheet } from "./sheet";
 import { STYLE } from "./style";
 
@@ -27,17 +27,14 @@ export function handout(study: Study, options: HandoutOptions = {}): string {
     html("header", {}, ...heading(sheet)),
     ...warnings(sheet),
     verdictStrip(sheet),
-    cautions(),
     ...drawing(sheet, options.item),
     ...notes(sheet),
-    html("div", { class: "pair" },
-      html("div", {}, ...settingUp(sheet)),
-      html("div", {}, ...bringing(sheet), ...doing(sheet))),
-    html("div", { class: "pair" }, html("div", {}, ...plugging(sheet)), html("div", {}, ...mains(sheet))),
-    html("div", { class: "pair" },
-      html("div", {}, ...trying(sheet)),
-      html("div", {}, ...thinInternet(sheet), ...fallbacks(sheet), ...roomPlan(sheet), ...accepted(sheet), ...openFacts(sheet))),
-    html("footer", {}, "Numbers in rings are those of the drawing; a label goes on both ends of what it names. The setup file decides, not this sheet; made anew with ", html("code", {}, command(sheet, "--out FILE.html")), "."),
+    cautions(),
+    ...settingUp(sheet),
+    html("div", { class: "columns" },
+      ...plugging(sheet), ...doing(sheet), ...trying(sheet), ...thinInternet(sheet),
+      ...fallbacks(sheet), ...roomPlan(sheet), ...accepted(sheet), ...openFacts(sheet)),
+    html("footer", {}, "Numbers in rings are those of the drawing; a label goes on both ends of what it names. Made anew with ", html("code", {}, command(sheet)), "."),
   );
   return `<!DOCTYPE html>\n${written(page(sheet, body))}\n`;
 }
@@ -65,5 +62,5 @@ function drawing(sheet: Sheet, wanted: string | undefined): Part[] {
   const others = sheet.study.items.filter((item) => item !== flow.item);
   return [html("figure", {},
     html("div", { class: "drawing", tabindex: 0, role: "region", "aria-label": "Signal flow, drawn" }, { drawn: svg }),
-    ...(flow.item === undefined || others.length === 0 ? [] : [html("figcaption", {}, "Drawn as it is during ", html("b", {}, name(flow.item)), "; what changes in other items stands below.")]))];
+    ...(flow.item === undefined || others.length === 0 ? [] : [html("figcaption", {}, "Drawn as it is during ", html("b", {}, name(flow.item)), "; what changes later stands below.")]))];
 }

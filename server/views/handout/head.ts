@@ -48,42 +48,45 @@ export function warnings(sheet: Sheet): Part[] {
     ", so this sheet may lack something. ", html("code", {}, command(sheet).replace("handout", "check")), " shows what.")];
 }
 
-/** The six verdicts, the worst over the programme first seen; what does not work with its weakest link. */
+/** The six verdicts, the worst over the programme; below them, over the whole width, why those do not work that do not. */
 export function verdictStrip(sheet: Sheet): Html {
-  return html("section", { class: "ways", "aria-label": "How the six jobs stand" }, ...WAYS.flatMap((way): Part[] => {
+  const ways = WAYS.flatMap((way) => {
     const of = sheet.study.ways.filter((w) => w.way === way);
     const [worst] = [...of].sort((a, b) => VERDICTS.indexOf(b.verdict) - VERDICTS.indexOf(a.verdict));
-    if (worst === undefined) return [];
-    // What works in one item and not in another: the item that does not is the one to be told.
-    const told = worst.verdict === "works" ? [] : of.filter((w) => w.verdict === worst.verdict).slice(0, 2);
-    return [html("div", { class: `way ${worst.verdict}` }, { drawn: write(mark(worst)) },
-      html("p", {}, html("b", {}, `${WAY_TITLES[way]}: ${VERDICT_WORDS[worst.verdict]}.`), ...told.flatMap((w) => [" ", html("span", { class: "why" }, ...reason(w, of.length > 1))])))];
-  }));
+    return worst === undefined ? [] : [{ way, worst, of }];
+  });
+  // What works in one item and not in another: the item that does not is the one to be told.
+  const told = ways.flatMap(({ worst, of }) => (worst.verdict === "works" ? [] : of.filter((w) => w.verdict === worst.verdict).slice(0, 2).map((w) => ({ w, differs: of.length > 1 }))));
+  return html("section", { class: "ways", "aria-label": "How the six jobs stand" },
+    html("ul", {}, ...ways.map(({ way, worst }) => html("li", { class: `way ${worst.verdict}` }, { drawn: write(mark(worst)) },
+      html("span", {}, `${WAY_TITLES[way]}: `, html("b", {}, VERDICT_WORDS[worst.verdict]))))),
+    ...(told.length === 0 ? [] : [html("p", { class: "why" }, ...told.flatMap(({ w, differs }, i): Part[] => [
+      ...(told[i - 1]?.w.way === w.way ? [] : [html("b", {}, `${WAY_TITLES[w.way]}: `)]), ...reason(w, differs), " "]))]));
 }
 
 const mark = (way: WayVerdict) => ({
-  tag: "svg", attributes: { class: "verdict", viewBox: "0 0 26 26", width: 18, height: 18, "aria-hidden": "true" }, children: [verdictMark(way.verdict, 13, 13)],
+  tag: "svg", attributes: { class: "verdict", viewBox: "0 0 26 26", width: 16, height: 16, "aria-hidden": "true" }, children: [verdictMark(way.verdict, 13, 13)],
 });
 
 function reason(way: WayVerdict, differs: boolean): Part[] {
-  const item: Part[] = differs && way.item !== undefined ? ["During ", name(way.item, 24), ": "] : [];
-  return [...item, sentenceOf(item.length === 0 ? asSentence(way.weakest) : `${way.weakest.replace(/\.$/, "")}.`, 150)];
+  const item: Part[] = differs && way.item !== undefined ? ["during ", name(way.item, 24), ": "] : [];
+  return [...item, sentenceOf(item.length === 0 ? asSentence(way.weakest) : `${way.weakest.replace(/\.$/, "")}.`, 220)];
 }
 
 /** Before anybody touches a plug. What these ask for: common practice, no source; they defer to those who may decide. */
 const CAUTIONS: readonly (readonly [string, string])[] = [
-  ["Mains", "unwind leads, plug none into another, keep drinks away. What an outlet may carry, the venue says."],
-  ["Trips", "lay cables along walls; tape down or bridge what crosses a way. Exits stay clear."],
-  ["Overhead", "only licensed riggers hang anything above people."],
+  ["Mains", "unwind leads, plug none into another, keep drinks away."],
+  ["Trips", "cables along walls, taped down or bridged where people walk, exits clear."],
+  ["Overhead", "only licensed riggers hang anything."],
   ["Loud", "begin turned down; no ear close to a loudspeaker."],
-  ["Hot", "lamps and projectors need air, and cool before they are moved."],
+  ["Hot", "lamps and projectors cool before they are moved."],
 ];
 
 /** Placed where it is read first: loads, mains and ways are decided by the venue, the local code and licensed people. */
 export function cautions(): Html {
-  return html("section", { class: "cautions", "aria-labelledby": "h-cautions" }, html("h2", { id: "h-cautions" }, "Take care"),
+  return html("section", { class: "cautions", "aria-labelledby": "h-cautions" }, html("h2", { id: "h-cautions" }, "Take care"), " ",
     html("p", {}, ...CAUTIONS.flatMap(([title, text]): Part[] => [html("b", {}, `${title}: `), `${text} `]),
-      html("b", {}, "The venue, the local code and licensed people have the last word.")));
+      html("b", {}, "What mains, ceiling and ways may bear, the venue, the local code and licensed people decide.")));
 }
 
 /** Longest note that is printed whole, in letters. */
@@ -109,7 +112,7 @@ export function roomPlan(sheet: Sheet): Part[] {
     ...(seats.first?.from.how === "stated" || seats.first?.from.how === "measured" ? [`, row 1 at ${metres(seats.first.best)} from the front wall`] : []),
     ...(seats.rows > 1 && seats.pitch.from.how === "stated" ? [`, rows ${metres(seats.pitch.best)} apart`] : []),
   ]);
-  const spots = [...room.spots, ...[...room.surfaces].map(([, s]) => [s.name, s] as const), ...[...room.tables].map(([, t]) => [t.name, t] as const)]
+  const spots = [...room.spots, ...[...room.outlets].map(([, o]) => [o.name, o] as const), ...[...room.surfaces].map(([, s]) => [s.name, s] as const), ...[...room.tables].map(([, t]) => [t.name, t] as const)]
     .flatMap(([called, { place }]): Part[][] => (place === undefined ? [] : [[html("b", {}, name(called)), ": ", name(placeWords(place), 90)]]));
   const rows = [...chairs, ...spots];
   const { shown, more } = bounded(sheet, rows, 12, "places");

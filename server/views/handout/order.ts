@@ -9,7 +9,7 @@ export const STAGES = ["power", "pictures", "sound", "call"] as const;
 export type Stage = (typeof STAGES)[number];
 
 export const STAGE_TITLES: Readonly<Record<Stage, string>> = {
-  power: "Power", pictures: "Displays and cameras", sound: "Sound", call: "Network and joining the call",
+  power: "Power", pictures: "Pictures", sound: "Sound", call: "The call",
 };
 
 /** Order: common practice, no source. A device type that is not here helps others to join and comes with them. */

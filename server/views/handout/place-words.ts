@@ -5,7 +5,7 @@ import { amount, list } from "../../model/show";
 /** A point is reckoned from the front wall, from the left wall as the audience sees it, and from the floor. */
 function point(coordinates: Extract<Anchor, { kind: "point" }>["coordinates"]): string {
   const [x, y, z] = coordinates.map((c) => amount(c.best, "length"));
-  return `${x ?? "?"} from the front wall, ${y ?? "?"} from the left wall${z === undefined ? "" : `, ${z} up`}`;
+  return `${x ?? "?"} from front, ${y ?? "?"} from left wall${z === undefined ? "" : `, ${z} up`}`;
 }
 
 function anchor(of: Anchor): string {

@@ -1,31 +1,47 @@
-/** What is given up first when the internet is thin, with what each step leaves to be sent: pictures first, sound last. */
-import { uplinkShort } from "../../checks/uplink-short";
-import type { Remedy, Scene } from "../../checks/check";
-import { applyEdits, type Edit } from "../../model/edits";
-import { readSetup, type Internet, type Setup } from "../../model/setup";
-import { canonical } from "../../model/names";
+/** What is given up first when the internet is thin, with the uplink below which each step is taken: pictures first, sound last. */
+import { limitOf } from "../../checks/check";
+import type { Internet, Setup } from "../../model/setup";
 import { Trial } from "../../model/trial";
 import { makeGraph } from "../../signal/graph";
-import { modeWords, streamsOver, total, usableUp, type Stream } from "../../signal/streams";
+import { stairs, modeOf, type Rung } from "../../signal/rungs";
+import { streamsOver, total, usableShare, type Stream } from "../../signal/streams";
+
+/** One picture turned down or off. */
+export interface Turned {
+  /** The joined device that sends it. */
+  readonly device: string;
+  /** `stage-camera`, `phone.camera`. */
+  readonly picture: string;
+  /** `360p15`; nothing where it is sent no more. */
+  readonly to: string | undefined;
+}
 
 export interface Step {
-  /** What changes, one a picture: `phone.camera at 360p15`, `no picture of phone.camera`. */
-  readonly changes: readonly string[];
-  /** bit/s in all after it. */
-  readonly sent: number;
-  /** Whether that is within what can be counted on; nothing where the uplink is not known. */
-  readonly fits: boolean | undefined;
+  /** bit/s of measured uplink below which it is taken. */
+  readonly below: number;
+  /** What changes against the step before it. */
+  readonly turned: readonly Turned[];
+  /** No picture is left. */
+  readonly soundOnly: boolean;
 }
 
 export interface Ladder {
   readonly internet: string;
+  /** Devices whose streams go over it. */
+  readonly devices: readonly string[];
   /** The item in which most is sent, where items differ. */
   readonly item: string | undefined;
-  /** bit/s planned, and what can be counted on. */
-  readonly sent: number;
-  readonly usable: number | undefined;
+  /** bit/s of uplink that the text states. */
+  readonly up: number | undefined;
+  /** Share of a measured uplink that can be counted on. */
+  readonly share: number;
+  /** bit/s of measured uplink that the plan wants. */
+  readonly wanted: number;
+  /** bit/s of measured uplink below which not even what no step gives up fits. */
+  readonly least: number;
   readonly steps: readonly Step[];
-  /** Whether any sound is sent over it: what is kept to the end. */
+  /** How many steps the stated uplink asks for from the start. */
+  readonly taken: number;
   readonly sound: boolean;
 }
 
@@ -33,72 +49,45 @@ export interface Ladder {
 const MOST_INTERNETS = 3;
 const MOST_ITEMS = 30;
 
-/**
- * One ladder for each connection over which anything is sent. Its steps are the remedies of `uplink-short`, each tried on a copy of
- * the text; they are there on a good line too, since the line of the evening may be another one.
- */
+/** One ladder for each connection over which anything is sent; on a good line too, since the line of the evening may be another one. */
 export function laddersOf(setup: Setup): Ladder[] {
   const items: readonly (string | undefined)[] = setup.items.length === 0 ? [undefined] : setup.items.slice(0, MOST_ITEMS).map((item) => item.name);
-  const scenes = items.map((item): Scene => ({ setup, item, graph: makeGraph(setup, item) }));
+  const graphs = items.map((item) => ({ item, graph: makeGraph(setup, item) }));
   const internets: readonly (Internet | undefined)[] = setup.internets.length === 0 ? [undefined] : setup.internets.slice(0, MOST_INTERNETS);
   return internets.flatMap((internet): Ladder[] => {
-    const all = scenes.map((scene) => ({ scene, streams: streamsOver(scene.graph, internet) })).filter(({ streams }) => streams.length > 0);
+    const all = graphs.map(({ item, graph }) => ({ item, streams: streamsOver(graph, internet) }));
     const [most] = [...all].sort((a, b) => total(b.streams, "target") - total(a.streams, "target"));
-    if (most === undefined) return [];
-    const usable = internet === undefined ? undefined : usableUp(internet, new Trial());
-    const alike = all.length === scenes.length && all.every(({ streams }) => total(streams, "target") === total(most.streams, "target"));
-    return [{
-      internet: internet?.name ?? "the internet", item: alike ? undefined : most.scene.item, sent: total(most.streams, "target"), usable,
-      steps: stepsOf(most.scene, internet, most.streams, usable), sound: most.streams.some((s) => s.what === "sound"),
-    }];
+    if (most === undefined || most.streams.length === 0) return [];
+    const alike = all.every(({ streams }) => total(streams, "target") === total(most.streams, "target"));
+    return [ladder(setup, internet, most.streams, alike ? undefined : most.item)];
   });
 }
 
-/** Remedies as the check would offer them for what is sent over this connection. */
-function remediesOf(scene: Scene, internet: Internet | undefined): readonly Remedy[] {
-  return uplinkShort.cases(scene).flatMap((one) => {
-    const outcome = one.measure(new Trial());
-    const over = outcome?.cause.key === `uplink ${internet?.name ?? "the internet"}`;
-    return outcome === undefined || !over ? [] : one.remedies?.(outcome) ?? [];
-  });
-}
-
-function stepsOf(scene: Scene, internet: Internet | undefined, planned: readonly Stream[], usable: number | undefined): Step[] {
-  const out: Step[] = [];
-  let before = planned;
-  for (const remedy of remediesOf(scene, internet)) {
-    const setup = withEdits(scene.setup, remedy.edits);
-    const over = internet && setup.internets.find((i) => canonical(i.name) === canonical(internet.name));
-    const streams = streamsOver(makeGraph(setup, scene.item), over);
-    const changes = changed(before, streams);
-    // A remedy that asks for less than the one before it is no step down.
-    if (changes.length === 0 || total(streams, "target") >= total(before, "target")) continue;
-    const sent = total(streams, "target");
-    out.push({ changes, sent, fits: usable === undefined ? undefined : sent <= usable });
-    before = streams;
-  }
-  return out;
-}
-
-function changed(before: readonly Stream[], after: readonly Stream[]): string[] {
-  return before.flatMap(({ picture, join }): string[] => {
-    if (picture === undefined) return [];
-    const same = after.find((s) => s.picture !== undefined && s.join.join.device === join.join.device && canonical(s.picture.name) === canonical(picture.name))?.picture;
-    if (same === undefined) return [`no picture of ${picture.name}`];
-    return modeWords(same) === modeWords(picture) ? [] : [`${picture.name} at ${modeWords(same)}`];
-  });
-}
-
-/** The setup with edits made on a copy of its texts. */
-function withEdits(setup: Setup, edits: readonly Edit[]): Setup {
-  const texts = new Map(setup.files.map((file) => {
-    const own = edits.filter((edit) => edit.path === file.path);
-    return [file.path, own.length === 0 ? file.text : applyEdits(file.text, own)] as const;
+function ladder(setup: Setup, internet: Internet | undefined, streams: readonly Stream[], item: string | undefined): Ladder {
+  const name = internet?.name ?? "the internet";
+  const trial = new Trial();
+  const share = trial.value(usableShare(internet ?? { name, reach: undefined })) * Math.min(1, limitOf(setup, "uplink-short", 1));
+  const up = internet?.up === undefined ? undefined : trial.value(internet.up);
+  const rungs = stairs(streams);
+  // A step is taken where what is sent before it does not fit.
+  const before = [streams, ...rungs.map((rung) => rung.left)];
+  const steps = rungs.map((rung, i): Step => ({
+    below: total(before[i] ?? [], "target") / share, turned: turnedBy(rung, rungs[i - 1]), soundOnly: rung.left.every((s) => s.picture === undefined),
   }));
-  return readSetup({
-    read: (path) => {
-      const text = texts.get(path);
-      return text === undefined ? { problem: "it is not part of the setup" } : { text };
-    },
-  }, setup.root);
+  return {
+    internet: name, item, up, share, steps, wanted: total(streams, "target") / share, least: total(before.at(-1) ?? [], "target") / share,
+    devices: [...new Set(streams.map((s) => s.join.join.device))],
+    taken: up === undefined ? 0 : steps.filter((step) => up < step.below).length, sound: streams.some((s) => s.what === "sound"),
+  };
+}
+
+/** What a step changes that the one before it has not changed already. */
+function turnedBy(rung: Rung, previous: Rung | undefined): Turned[] {
+  const mode = (of: Rung | undefined, stream: Stream): string | undefined => {
+    const change = of?.changes.find((one) => one.stream === stream);
+    return change === undefined ? undefined : change.to === undefined ? "off" : modeOf(change.to);
+  };
+  return rung.changes.filter(({ stream }) => mode(rung, stream) !== mode(previous, stream)).map(({ stream, to }) => ({
+    device: stream.join.join.device, picture: stream.picture?.name ?? "", to: to === undefined ? undefined : modeOf(to),
+  }));
 }

@@ -62,7 +62,7 @@ export function mainsOf(setup: Setup): Wire[] {
     const inner = statements.get(link.where)?.children.find((child) => child.row.head === "length");
     const metres = inner && valueOf(inner, "length", "quantity");
     return {
-      label: `M${i + 1}`, from: link.from, to: link.to, fromDevice: link.from, toDevice: link.to, what: "", where: link.where,
+      label: `M${i + 1}`, from: link.from, to: link.to, fromDevice: link.from, toDevice: link.to, what: "mains", where: link.where,
       length: metres === undefined || metres.said === "unknown" ? undefined : amount(metres.best, "length"),
     };
   });
