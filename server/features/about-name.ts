@@ -55,6 +55,12 @@ export function aboutName(asked: Asked, named: Named): string {
       if (internet?.reach !== undefined) lines.push(internet.reach);
       break;
     }
+    case "remote-room": {
+      const remote = setup.remoteRooms.find((one) => canonical(one.name) === canonical(named.name));
+      if (remote?.people !== undefined) lines.push(given(remote.people));
+      if (remote !== undefined) lines.push(remote.cancels === undefined ? "whether it cancels echo is not said" : remote.cancels ? "cancels echo" : "cancels no echo");
+      break;
+    }
     case "item": {
       const item = setup.items.find((one) => canonical(one.name) === canonical(named.name));
       if (item?.from !== undefined) lines.push(`from ${clock(item.from)}${item.to === undefined ? "" : ` to ${clock(item.to)}`}`);

@@ -1,25 +1,42 @@
 /** Where in the language a cursor stands, in sound text and in broken: in whose block, in which statement, behind which words of it. */
-import { TOP_HEADS, rowFor, type Owner, type Row } from "../../grammar/vocabulary";
-import { parse } from "../../grammar/parse";
-import { isPoint, type Block, type Fact, type Item, type Point, type Token, type Tree } from "../../grammar/tree";
-import type { Span } from "./asked";
+import { TOP_HEADS, rowFor, type Owner, type Row } from "../../../grammar/vocabulary";
+import { parse } from "../../../grammar/parse";
+import { isPoint, type Block, type Fact, type Item, type Point, type Token, type Tree } from "../../../grammar/tree";
+import type { Span } from "../asked";
 
 export interface CursorPlace {
-  /** Whose block the cursor is in. */
-  readonly owner: Owner;
+  /** Whose block the cursor is in; nothing in a block that the vocabulary does not have. */
+  readonly owner: Owner | undefined;
   /** Facts of that block, for what may stand there once only. */
   readonly siblings: readonly Fact[];
-  /** The line's first fact, where the cursor is not in its head; its row where the vocabulary has it. */
-  readonly line: { readonly head: string; readonly row: Row | undefined; readonly others: readonly string[] } | undefined;
+  /** The statements in whose blocks the cursor is, the outermost first. */
+  readonly chain: readonly Fact[];
+  /** The line's first fact, where the cursor is not in its head. */
+  readonly line: Line | undefined;
   /** The fact that is being written: its words before the cursor, the one that touches it left out. Without a head the cursor is at it. */
   readonly head: string | undefined;
+  readonly headToken: Token | undefined;
+  /** Whether that fact is the line's first. */
+  readonly isFirst: boolean;
   readonly items: readonly Item[];
+  /** The token before what is being written. */
+  readonly before: Token | undefined;
   /** What is being written, up to the end of its word. */
   readonly word: Span & { readonly typed: string };
   /** Set in a quotation that has begun: what stands in it before the cursor. */
-  readonly quoted: (Span & { readonly typed: string }) | undefined;
+  readonly quoted: (Span & { readonly typed: string; readonly closed: boolean }) | undefined;
   /** Whether the cursor is between the round brackets of a point. */
   readonly inPoint: boolean;
+}
+
+export interface Line {
+  readonly start: number;
+  /** Where the vocabulary has it. */
+  readonly row: Row | undefined;
+  /** What the line is about: the first word behind its head, as written. */
+  readonly subject: string | undefined;
+  /** The whole of it, with what stands behind the cursor. */
+  readonly fact: Fact | undefined;
 }
 
 const WORD = /[\p{L}\p{M}\p{N}_\-\u200c\u200d./'’%°′″]/u;
@@ -33,16 +50,19 @@ export function placeOf(text: string, offset: number): CursorPlace | undefined {
   const { owner, facts, chain } = blockAt(tree, text, offset);
   const tokens = tree.tokens.filter((token) => token.end <= word.start);
   const { pieces, inPoint } = statementBefore(tokens, chain.at(-1)?.block?.open?.start ?? -1);
-  const [first = [], ...more] = pieces;
+  const [first = []] = pieces;
   const last = pieces.at(-1) ?? [];
-  const headed = (piece: readonly Token[]): string | undefined => piece[0]?.text.toLowerCase();
-  const firstHead = headed(first);
-  const row = firstHead === undefined ? undefined : rowFor(owner, firstHead);
+  const [start, second] = first;
   return {
-    owner, siblings: facts, inPoint, word,
-    line: firstHead === undefined ? undefined : { head: firstHead, row, others: more.slice(0, -1).flatMap((piece) => headed(piece) ?? []) },
-    head: headed(last), items: itemsOf(last.slice(1)),
-    quoted: quotation === undefined ? undefined : { start: quotation.start + 1, end: quotation.kind === "text" ? quotation.end - 1 : Math.max(offset, quotation.end), typed: text.slice(quotation.start + 1, offset) },
+    owner, siblings: facts, chain, inPoint, word, before: tokens.at(-1),
+    line: start === undefined ? undefined : {
+      start: start.start, row: owner === undefined ? undefined : rowFor(owner, start.text), subject: second?.kind === "word" ? second.text : undefined,
+      fact: facts.find((fact) => fact.start === start.start),
+    },
+    head: last[0]?.text.toLowerCase(), headToken: last[0], isFirst: pieces.length === 1, items: itemsOf(last.slice(1)),
+    quoted: quotation === undefined ? undefined : {
+      start: quotation.start + 1, end: quotation.kind === "text" ? quotation.end - 1 : Math.max(offset, quotation.end), typed: text.slice(quotation.start + 1, offset), closed: quotation.kind === "text",
+    },
   };
 }
 
@@ -61,19 +81,21 @@ function wordAt(text: string, before: number, offset: number): CursorPlace["word
 }
 
 /** The innermost block that holds a position; an unclosed one reaches on while lines are indented more than its head. */
-function blockAt(tree: Tree, text: string, offset: number): { owner: Owner; facts: readonly Fact[]; chain: readonly Fact[] } {
+function blockAt(tree: Tree, text: string, offset: number): { owner: Owner | undefined; facts: readonly Fact[]; chain: readonly Fact[] } {
   const chain: Fact[] = [];
-  let owner: Owner = "file";
+  let owner: Owner | undefined = "file";
   let facts: readonly Fact[] = tree.root.facts;
   for (;;) {
-    const inner = facts.find((fact, i) => fact.block !== undefined && holds(fact, fact.block, facts[i + 1], text, offset));
-    const body: Owner | undefined = inner === undefined ? undefined : rowFor(owner, inner.head.text)?.body;
-    if (inner?.block === undefined || body === undefined) return { owner, facts, chain };
+    const inner: Fact | undefined = facts.find((fact, i) => fact.block !== undefined && holds(fact, fact.block, facts[i + 1], text, offset));
+    if (inner?.block === undefined) return { owner, facts, chain };
+    owner = owner === undefined ? undefined : bodyOf(owner, inner);
     chain.push(inner);
-    owner = body;
     facts = inner.block.facts;
   }
 }
+
+/** Whose block it is: of a line with commas the first fact's, as the binder has it. */
+const bodyOf = (owner: Owner, fact: Fact): Owner | undefined => rowFor(owner, fact.head.text)?.body;
 
 function holds(fact: Fact, block: Block, next: Fact | undefined, text: string, offset: number): boolean {
   if (block.open === undefined || offset < block.open.end) return false;
@@ -86,7 +108,7 @@ function holds(fact: Fact, block: Block, next: Fact | undefined, text: string, o
   const lineStart = offset - column(offset);
   const indent = /^[ \t]*/.exec(text.slice(lineStart, offset))?.[0].length ?? 0;
   const own = /^[ \t]*/.exec(text.slice(fact.start - column(fact.start)))?.[0].length ?? 0;
-  return indent > own || !text.slice(block.open.end, offset).includes("\n");
+  return indent > own || !/[\r\n]/.test(text.slice(block.open.end, offset));
 }
 
 /** The words of the statement that is being written, parted at its commas. */
