@@ -46,6 +46,8 @@ interface Kept<T> {
   readonly value: T;
 }
 
+/** The longest text that is read, in UTF-16 units: an open document is no other than a file on disk. */
+const LONGEST = 2_000_000;
 /** Studies and readings that are remembered; more setups than anybody has open side by side. */
 const MOST_KEPT = 24;
 
@@ -226,7 +228,8 @@ export class Workspace {
     const texts: Texts = {
       read: (path) => {
         const document = this.#byPlace.get(idOf({ folder, path }));
-        return document === undefined ? shelf.read(path) : { text: document.text };
+        if (document === undefined) return shelf.read(path);
+        return document.text.length > LONGEST ? { problem: "it is larger than 2 MB, and no setup is" } : { text: document.text };
       },
     };
     const folder: Folder = { uri, key, shelf, texts, outlines: new Outlines(texts) };

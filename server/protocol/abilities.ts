@@ -1,0 +1,39 @@
+/** What the editor at the other end can take; whatever it does not claim is done without. */
+import { record } from "./expect";
+
+export interface Abilities {
+  /** Edits that say for which version of a document they are meant. */
+  readonly versionedEdits: boolean;
+  readonly nestedSymbols: boolean;
+  readonly relatedPlaces: boolean;
+  readonly linkedCodes: boolean;
+  readonly diagnosticVersions: boolean;
+  readonly diagnosticData: boolean;
+  readonly codeActions: boolean;
+  readonly preferredActions: boolean;
+  readonly watching: boolean;
+  readonly lensRefresh: boolean;
+  readonly markdownHover: boolean;
+  readonly markdownCompletion: boolean;
+}
+
+/** Reads them from the parameters of `initialize`. */
+export function abilitiesOf(params: unknown): Abilities {
+  const at = (...path: readonly string[]): unknown => path.reduce<unknown>((value, key) => record(value)?.[key], record(params)?.["capabilities"]);
+  const has = (...path: readonly string[]): boolean => at(...path) === true;
+  const markdown = (value: unknown): boolean => Array.isArray(value) && value.includes("markdown");
+  return {
+    versionedEdits: has("workspace", "workspaceEdit", "documentChanges"),
+    nestedSymbols: has("textDocument", "documentSymbol", "hierarchicalDocumentSymbolSupport"),
+    relatedPlaces: has("textDocument", "publishDiagnostics", "relatedInformation"),
+    linkedCodes: has("textDocument", "publishDiagnostics", "codeDescriptionSupport"),
+    diagnosticVersions: has("textDocument", "publishDiagnostics", "versionSupport"),
+    diagnosticData: has("textDocument", "publishDiagnostics", "dataSupport"),
+    codeActions: record(at("textDocument", "codeAction", "codeActionLiteralSupport")) !== undefined,
+    preferredActions: has("textDocument", "codeAction", "isPreferredSupport"),
+    watching: has("workspace", "didChangeWatchedFiles", "dynamicRegistration"),
+    lensRefresh: has("workspace", "codeLens", "refreshSupport"),
+    markdownHover: markdown(at("textDocument", "hover", "contentFormat")),
+    markdownCompletion: markdown(at("textDocument", "completion", "completionItem", "documentationFormat")),
+  };
+}

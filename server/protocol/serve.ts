@@ -1,0 +1,171 @@
+/**
+ * The language server over any connection: which it is, and where files come from, is said by whoever starts it (`main-node.ts`; a
+ * browser's worker could do the same with files that its editor supplies).
+ */
+import {
+  CodeActionKind, CodeLensRefreshRequest, DidChangeWatchedFilesNotification, TextDocumentSyncKind, type Connection, type Disposable, type InitializeResult,
+} from "vscode-languageserver";
+import type { Folder, Shelf } from "../workspace/workspace";
+import { keyOf, trimmed } from "../workspace/uris";
+import { abilitiesOf, type Abilities } from "./abilities";
+import { Convert } from "./convert";
+import { changed, filesChanged, filesMoved, foldersAtStart, foldersChanged, ofDocument, opened } from "./expect";
+import { Guard } from "./guard";
+import { METHODS } from "./messages";
+import { own } from "./own";
+import { Publisher } from "./publisher";
+import { Session } from "./session";
+import { standard, TRIGGERS } from "./standard";
+
+export interface Surroundings {
+  /** The files of a folder that no editor holds; `changed` is for a shelf that fills by and by, and is called when there is more on it. */
+  shelf(folder: string, changed: () => void): Shelf;
+  readonly version: string;
+}
+
+const WATCHED = "**/*.bothways";
+/** Folders too can be moved or deleted, and then nobody names the files in them. */
+const ALL_FILES = { filters: [{ pattern: { glob: "**/*.bothways", matches: "file" as const } }, { pattern: { glob: "**", matches: "folder" as const } }] };
+
+/** Registers everything and begins to listen. */
+export function serve(connection: Connection, surroundings: Surroundings): void {
+  const guard = new Guard(connection);
+
+  connection.onInitialize((params): InitializeResult => {
+    const server = new Server(connection, guard, surroundings, abilitiesOf(params), foldersAtStart(params));
+    server.register();
+    guard.begin();
+    return {
+      serverInfo: { name: "bothways", version: surroundings.version },
+      capabilities: {
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: false },
+        hoverProvider: true, definitionProvider: true, referencesProvider: true, documentSymbolProvider: true, foldingRangeProvider: true,
+        documentFormattingProvider: true, renameProvider: { prepareProvider: true }, codeLensProvider: { resolveProvider: false },
+        completionProvider: { triggerCharacters: TRIGGERS, resolveProvider: false }, codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+        workspace: {
+          workspaceFolders: { supported: true, changeNotifications: true },
+          fileOperations: { didCreate: ALL_FILES, didRename: ALL_FILES, didDelete: ALL_FILES },
+        },
+      },
+    };
+  });
+  connection.listen();
+}
+
+class Server {
+  readonly #connection: Connection;
+  readonly #guard: Guard;
+  readonly #abilities: Abilities;
+  readonly #session: Session;
+  readonly #publisher: Publisher;
+  readonly #convert: Convert;
+  /** Keys of the folders that are open. */
+  readonly #folders = new Set<string>();
+  #watcher: Disposable | undefined;
+
+  constructor(connection: Connection, guard: Guard, surroundings: Surroundings, abilities: Abilities, folders: readonly string[]) {
+    this.#connection = connection;
+    this.#guard = guard;
+    this.#abilities = abilities;
+    this.#session = new Session((uri) => surroundings.shelf(uri, () => {
+      this.#session.moved();
+      this.#publisher.touch();
+    }));
+    this.#convert = new Convert(this.#session.workspace, abilities);
+    this.#publisher = new Publisher(this.#session, this.#convert, {
+      diagnostics: (uri, version, diagnostics) => {
+        this.#send(this.#connection.sendDiagnostics({ uri, ...(abilities.diagnosticVersions ? { version } : {}), diagnostics: [...diagnostics] }));
+      },
+      verdicts: (verdicts) => {
+        this.#send(this.#connection.sendNotification(METHODS.verdicts, verdicts));
+      },
+      refreshLenses: () => {
+        if (abilities.lensRefresh) this.#send(this.#connection.sendRequest(CodeLensRefreshRequest.type));
+      },
+      log: (what, error) => {
+        this.#guard.log(what, error);
+      },
+      watched: (folder: Folder) => this.#watcher !== undefined && this.#folders.has(folder.key),
+    });
+    for (const folder of folders) this.#addFolder(folder);
+  }
+
+  /** What cannot be sent is for an editor that is gone. */
+  #send(sent: Promise<unknown>): void {
+    sent.catch(() => undefined);
+  }
+
+  #addFolder(uri: string): void {
+    this.#session.workspace.addFolder(uri);
+    this.#folders.add(keyOf(trimmed(uri)));
+  }
+
+  register(): void {
+    const guard = this.#guard;
+    const session = this.#session;
+    const publisher = this.#publisher;
+    const { workspace } = session;
+    const parts = { guard, session, publisher, convert: this.#convert, abilities: this.#abilities };
+    standard(parts);
+    own(parts);
+
+    this.#connection.onInitialized(() => {
+      if (!this.#abilities.watching) return;
+      this.#connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: WATCHED }] }).then((watcher) => {
+        this.#watcher = watcher;
+        // What changed before somebody watched was not told.
+        this.#forget();
+      }, () => {
+        guard.note("Files are not watched; each is read anew whenever something is looked at.");
+      });
+    });
+    this.#connection.onShutdown(() => {
+      guard.end();
+      publisher.stop();
+    });
+
+    guard.notification("textDocument/didOpen", opened, ({ uri, version, text }) => {
+      session.open(uri, version, text);
+      publisher.touch(uri, 0);
+    });
+    guard.notification("textDocument/didChange", changed, ({ uri, version, changes }) => {
+      if (session.change(uri, version, changes)) publisher.touch(uri);
+      else guard.note(`${uri} changed, but is not open; nothing was done.`);
+    });
+    guard.notification("textDocument/didClose", ofDocument, ({ uri }) => {
+      const document = session.close(uri);
+      if (document === undefined) return;
+      publisher.forget(document);
+      publisher.touch();
+    });
+    guard.notification("workspace/didChangeWatchedFiles", filesChanged, (uris) => {
+      // Only files that lie in an open folder can matter.
+      if (uris.filter((uri) => workspace.changed(uri) !== undefined).length === 0) return;
+      session.moved();
+      publisher.touch();
+    });
+    guard.notification("workspace/didChangeWorkspaceFolders", foldersChanged, ({ added, removed }) => {
+      for (const uri of removed) {
+        workspace.removeFolder(uri);
+        this.#folders.delete(keyOf(trimmed(uri)));
+      }
+      for (const uri of added) this.#addFolder(uri);
+      session.moved();
+      publisher.touch(undefined, 0);
+    });
+    for (const what of ["didCreateFiles", "didRenameFiles", "didDeleteFiles"]) {
+      guard.notification(`workspace/${what}`, filesMoved, () => {
+        this.#forget();
+      });
+    }
+    // Notifications that need nothing done, so that no editor is told they are unknown.
+    this.#connection.onDidChangeConfiguration(() => undefined);
+  }
+
+  /** Everything that is not open is read anew. */
+  #forget(): void {
+    this.#session.workspace.forgetAll();
+    this.#session.moved();
+    this.#publisher.touch();
+  }
+}

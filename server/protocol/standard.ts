@@ -1,0 +1,136 @@
+/** The standard requests about a document: each asks its feature and translates what comes back. */
+import {
+  CodeActionKind, type CodeAction, type CodeLens, type CompletionList, type DocumentSymbol, type FoldingRange, type Hover, type Location, type Range,
+  type SymbolInformation, type TextEdit, type WorkspaceEdit,
+} from "vscode-languageserver";
+import { fixActions, spellingActions, type Action } from "../features/code-actions";
+import { completion } from "../features/completion";
+import { definition } from "../features/definition";
+import { folding } from "../features/folding";
+import { formatting } from "../features/formatting";
+import { hover } from "../features/hover";
+import { lenses } from "../features/lenses";
+import { outline } from "../features/outline";
+import { references } from "../features/references";
+import { rename, renameable } from "../features/rename";
+import type { Abilities } from "./abilities";
+import type { Convert } from "./convert";
+import { actionsAsked, atPosition, ofDocument, referencesAsked, renameAsked } from "./expect";
+import { pause, Refusal, STALE, type Given, type Guard } from "./guard";
+import { COMMANDS } from "./messages";
+import type { Publisher } from "./publisher";
+import type { Session } from "./session";
+
+/** Letters after which completion opens by itself, besides those of a word. */
+export const TRIGGERS = [" ", ".", "\"", "/"];
+
+export interface Parts {
+  readonly guard: Guard;
+  readonly session: Session;
+  readonly convert: Convert;
+  readonly publisher: Publisher;
+  readonly abilities: Abilities;
+}
+
+export function standard(parts: Parts): void {
+  const { guard, session, convert, publisher, abilities } = parts;
+  const { workspace } = session;
+
+  guard.request("textDocument/hover", atPosition, ({ uri, position }): Hover | null => {
+    const asked = session.asked(uri);
+    const found = asked && hover(asked, convert.offset(asked.text, position));
+    return asked === undefined || found === undefined ? null : convert.hover(asked.text, found);
+  }, null);
+
+  guard.request("textDocument/completion", atPosition, ({ uri, position }): CompletionList => {
+    const asked = session.asked(uri);
+    if (asked === undefined) return { isIncomplete: false, items: [] };
+    const { folder } = asked.place;
+    const open = workspace.documents.filter((document) => document.place.folder === folder).map((document) => document.place.path);
+    const files = [...new Set([...folder.shelf.list(), ...open])].sort();
+    const offers = completion(asked, convert.offset(asked.text, position), files);
+    return { isIncomplete: false, items: offers.map((offer, i) => convert.completion(asked.text, offer, i)) };
+  }, { isIncomplete: false, items: [] });
+
+  guard.request("textDocument/definition", atPosition, ({ uri, position }): Location[] => {
+    const asked = session.asked(uri);
+    return asked === undefined ? [] : convert.locations(asked.place.folder, definition(asked, convert.offset(asked.text, position)));
+  }, []);
+
+  guard.request("textDocument/references", referencesAsked, ({ uri, position, withDeclaration }): Location[] => {
+    const asked = session.asked(uri);
+    if (asked === undefined) return [];
+    return convert.locations(asked.place.folder, references(session.setupsWith(asked.place), asked.path, convert.offset(asked.text, position), withDeclaration));
+  }, []);
+
+  guard.request("textDocument/prepareRename", atPosition, ({ uri, position }): Given<{ range: Range; placeholder: string } | null> => {
+    const asked = session.asked(uri);
+    const found = asked && renameable(session.setupsWith(asked.place), asked.path, convert.offset(asked.text, position));
+    if (asked === undefined || found === undefined) return null;
+    return "refused" in found ? new Refusal(found.refused) : { range: convert.range(asked.text, found), placeholder: found.name };
+  }, null);
+
+  guard.request("textDocument/rename", renameAsked, ({ uri, position, name }): Given<WorkspaceEdit | null> => {
+    const asked = session.asked(uri);
+    if (asked === undefined) return null;
+    const edits = rename(session.setupsWith(asked.place), asked.texts, asked.path, convert.offset(asked.text, position), name);
+    return "refused" in edits ? new Refusal(edits.refused) : convert.workspaceEdit(asked.place.folder, edits);
+  }, null);
+
+  guard.request("textDocument/documentSymbol", ofDocument, ({ uri }): DocumentSymbol[] | SymbolInformation[] => {
+    const asked = session.asked(uri);
+    return asked === undefined ? [] : convert.symbols(uri, asked.text, outline(asked));
+  }, []);
+
+  guard.request("textDocument/foldingRange", ofDocument, ({ uri }): FoldingRange[] => {
+    const asked = session.asked(uri);
+    return asked === undefined ? [] : folding(asked.text).flatMap((span) => convert.fold(asked.text, span));
+  }, []);
+
+  guard.request("textDocument/formatting", ofDocument, ({ uri }): TextEdit[] => {
+    const asked = session.asked(uri);
+    if (asked === undefined) return [];
+    const edits = formatting(asked.path, asked.text);
+    if (!("refused" in edits)) return convert.textEdits(asked.text, edits);
+    // Many lay a text out whenever they save it: a message each time would be in the way.
+    guard.note(`${asked.path} is not laid out: ${edits.refused}`);
+    return [];
+  }, []);
+
+  guard.request("textDocument/codeAction", actionsAsked, async ({ uri, range, only }, token): Promise<Given<CodeAction[]>> => {
+    // A kind stands for all that begin with it, and nothing for all there are.
+    if (!abilities.codeActions || only?.some((kind) => kind === "" || kind === CodeActionKind.QuickFix) === false) return [];
+    await publisher.settled(token);
+    const document = workspace.document(uri);
+    if (document === undefined || token.isCancellationRequested) return [];
+    const { revision } = session;
+    const { folder, path } = document.place;
+    const span = convert.span(document.text, range);
+    const study = session.studyFor(document.place);
+    const found: Action[] = [...spellingActions(folder.texts, study.setup, session.shown(document), path, span)];
+    if (study.isSetup && study.root === path) {
+      const proving = fixActions(folder.texts, study, span);
+      for (let step = proving.next(); ; step = proving.next()) {
+        if (step.done === true) {
+          found.push(...step.value);
+          break;
+        }
+        await pause();
+        if (token.isCancellationRequested) return [];
+        if (session.revision !== revision) return STALE;
+      }
+    }
+    return found.map((action) => convert.action(folder, document.text, action));
+  }, []);
+
+  guard.request("textDocument/codeLens", ofDocument, async ({ uri }, token): Promise<CodeLens[]> => {
+    await publisher.settled(token);
+    const asked = token.isCancellationRequested ? undefined : session.asked(uri);
+    if (asked === undefined) return [];
+    const study = asked.study();
+    if (study.root === asked.path) return lenses(study).map((lens) => convert.lens(uri, asked.text, lens));
+    const others = workspace.setupsWith(asked.place).length - 1;
+    const title = `judged in “${study.title}”${others === 0 ? "" : `, one of ${others + 1} setups: choose`}`;
+    return [{ range: convert.range(asked.text, { start: 0, end: 0 }), command: { title, command: COMMANDS.choose, arguments: [uri] } }];
+  }, []);
+}
