@@ -6,6 +6,7 @@ import path from "node:path";
 
 const SETUP = "samples/association/autumn.bothways";
 const DRAWING = "out/autumn-flow.svg";
+const HANDOUT = "out/autumn-handout.html";
 
 const root = path.dirname(path.dirname(fileURLToPath(import.meta.url)));
 const node = (...args) => spawnSync(process.execPath, args, { cwd: root, stdio: "inherit" }).status;
@@ -26,10 +27,12 @@ if (status !== 0 && status !== 1) stop("The setup could not be read; the reason 
 
 mkdirSync(path.join(root, path.dirname(DRAWING)), { recursive: true });
 if (node("dist/cli.js", "draw", SETUP, "--view", "flow", "--out", DRAWING) !== 0) stop("The drawing could not be made; the reason stands above.");
+if (node("dist/cli.js", "handout", SETUP, "--out", HANDOUT) !== 0) stop("The hand-out could not be made; the reason stands above.");
 
 console.log(`
 The setup     ${path.join(root, SETUP)}
 The drawing   ${path.join(root, DRAWING)}   (open it in a browser)
+The hand-out  ${path.join(root, HANDOUT)}   (for those who help: one sheet of A4)
 
 To go on, for example:
   node dist/cli.js figures ${SETUP}

@@ -17,8 +17,9 @@ let failed = 0;
 const count = (ok) => (ok ? passed++ : failed++);
 
 count(run("types", bin("tsc"), ["--noEmit", "-p", "tsconfig.json"]));
-count(run("linter", bin("eslint"), ["--config", ".scripts/eslint.config.mjs", "grammar", "server", "tests"]));
-count(run("floors", bin("depcruise"), ["--config", ".scripts/floors.cjs", "grammar", "server"]));
+count(run("types of the preview's page", bin("tsc"), ["--noEmit", "-p", "client/preview/tsconfig.json"]));
+count(run("linter", bin("eslint"), ["--config", ".scripts/eslint.config.mjs", "grammar", "server", "client", "tests"]));
+count(run("floors", bin("depcruise"), ["--config", ".scripts/floors.cjs", "grammar", "server", "client"]));
 count(run("build", process.execPath, [".scripts/build.mjs"]));
 
 mkdirSync(path.join(root, "out"), { recursive: true });

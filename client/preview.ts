@@ -1,0 +1,204 @@
+/** The flow beside the text: panels that follow the edits of what they draw. */
+import * as vscode from "vscode";
+import type { FlowOf } from "../server/protocol/messages";
+import { LANGUAGE, type Connection } from "./connection";
+import { newNonce, pageOf } from "./preview-page";
+import { asKept, fromPage, type ToPage } from "./preview/messages";
+import { meant, nothingOpen } from "./setups";
+
+const TYPE = "bothways.flow";
+/** After the last keystroke, milliseconds. */
+const PAUSE = 120;
+const CURSOR_PAUSE = 60;
+
+/** All panels: one for each document, which outlive a reload of the window. */
+export class Previews implements vscode.WebviewPanelSerializer, vscode.Disposable {
+  readonly #context: vscode.ExtensionContext;
+  readonly #connection: Connection;
+  readonly #panels = new Map<string, FlowPanel>();
+  readonly #disposables: vscode.Disposable[];
+
+  constructor(context: vscode.ExtensionContext, connection: Connection) {
+    this.#context = context;
+    this.#connection = connection;
+    const all = (act: (panel: FlowPanel) => void): void => {
+      for (const panel of this.#panels.values()) act(panel);
+    };
+    let moved: ReturnType<typeof setTimeout> | undefined;
+    this.#disposables = [
+      vscode.window.registerWebviewPanelSerializer(TYPE, this),
+      vscode.workspace.onDidChangeTextDocument(({ document }) => {
+        if (document.languageId === LANGUAGE) all((panel) => panel.textChanged(document));
+      }),
+      vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
+        clearTimeout(moved);
+        moved = setTimeout(() => all((panel) => panel.cursorMoved(textEditor)), CURSOR_PAUSE);
+      }),
+      connection.onVerdicts(({ uri, setup }) => all((panel) => panel.judged(uri, setup?.uri))),
+      connection.onBegun(() => all((panel) => panel.soon())),
+    ];
+  }
+
+  /** Shows the flow of a document beside its text. */
+  async show(given: unknown, item?: unknown): Promise<void> {
+    const uri = meant(given);
+    if (uri === undefined) return nothingOpen();
+    const wanted = typeof item === "string" && item !== "" ? item : undefined;
+    const open = this.#panels.get(uri.toString());
+    if (open !== undefined) {
+      open.reveal(wanted);
+      return;
+    }
+    const panel = vscode.window.createWebviewPanel(TYPE, "Signal flow", { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true }, { enableScripts: true });
+    this.#keep(panel, uri, wanted);
+  }
+
+  /** After a reload of the window: the panel is there, and what its page had kept. */
+  deserializeWebviewPanel(panel: vscode.WebviewPanel, state: unknown): Thenable<void> {
+    const kept = asKept(state);
+    if (kept === undefined) panel.dispose();
+    else this.#keep(panel, vscode.Uri.parse(kept.uri), kept.item);
+    return Promise.resolve();
+  }
+
+  #keep(panel: vscode.WebviewPanel, uri: vscode.Uri, item: string | undefined): void {
+    const key = uri.toString();
+    const kept = new FlowPanel(this.#context, this.#connection, panel, uri, item);
+    this.#panels.set(key, kept);
+    panel.onDidDispose(() => {
+      kept.dispose();
+      if (this.#panels.get(key) === kept) this.#panels.delete(key);
+    });
+  }
+
+  dispose(): void {
+    for (const one of this.#disposables) one.dispose();
+  }
+}
+
+/** One panel: asks for the drawing of its document when something has changed, and hands it to its page. */
+class FlowPanel {
+  readonly #connection: Connection;
+  readonly #panel: vscode.WebviewPanel;
+  readonly #uri: vscode.Uri;
+  #item: string | undefined;
+  #flow: FlowOf | undefined;
+  /** Whether the page listens: it does not while it is hidden. */
+  #listening = false;
+  #asked = 0;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(context: vscode.ExtensionContext, connection: Connection, panel: vscode.WebviewPanel, uri: vscode.Uri, item: string | undefined) {
+    this.#connection = connection;
+    this.#panel = panel;
+    this.#uri = uri;
+    this.#item = item;
+    const dist = vscode.Uri.joinPath(context.extensionUri, "dist");
+    const assets = vscode.Uri.joinPath(context.extensionUri, "client", "assets");
+    panel.iconPath = { light: vscode.Uri.joinPath(assets, "file-light.svg"), dark: vscode.Uri.joinPath(assets, "file-dark.svg") };
+    panel.webview.options = { enableScripts: true, localResourceRoots: [dist] };
+    panel.webview.onDidReceiveMessage((data: unknown) => this.#hear(data));
+    panel.onDidChangeViewState(() => {
+      if (!panel.visible) this.#listening = false;
+    });
+    const within = (name: string): string => panel.webview.asWebviewUri(vscode.Uri.joinPath(dist, name)).toString();
+    // The one time that the page is set: everything later comes as messages.
+    panel.webview.html = pageOf({ nonce: newNonce(), script: within("preview.js"), style: within("preview.css"), uri: uri.toString() });
+  }
+
+  reveal(item: string | undefined): void {
+    if (item !== undefined && item !== this.#item) {
+      this.#item = item;
+      this.soon();
+    }
+    this.#panel.reveal(undefined, true);
+  }
+
+  /** A text was edited: positions move, even where no verdict does. */
+  textChanged(document: vscode.TextDocument): void {
+    const uri = document.uri.toString();
+    if (uri === this.#uri.toString() || this.#flow?.files.some((file) => file.uri === uri) === true) this.soon();
+  }
+
+  judged(uri: string, setup: string | undefined): void {
+    if (uri === this.#uri.toString() || (setup !== undefined && setup === this.#flow?.setup.uri)) this.soon();
+  }
+
+  /** Asks for the drawing when nothing has changed for a moment. */
+  soon(): void {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.#update(), PAUSE);
+  }
+
+  cursorMoved(editor: vscode.TextEditor): void {
+    if (!this.#listening || !vscode.workspace.getConfiguration("bothways").get<boolean>("flow.followCursor", true)) return;
+    const { document, selection } = editor;
+    const uri = document.uri.toString();
+    const file = this.#flow?.files.find((one) => one.uri === uri);
+    if (file === undefined) return;
+    const at = selection.active;
+    const line = document.lineAt(at.line).range;
+    const word = document.getWordRangeAtPosition(at);
+    this.#tell({
+      kind: "cursor", path: file.path, at: document.offsetAt(at), lineStart: document.offsetAt(line.start), lineEnd: document.offsetAt(line.end),
+      name: word === undefined ? "" : document.getText(word),
+    });
+  }
+
+  async #update(): Promise<void> {
+    if (!this.#listening) return;
+    const number = ++this.#asked;
+    const flow = await this.#connection.flow({ uri: this.#uri.toString(), ...(this.#item === undefined ? {} : { item: this.#item }) });
+    // A later question is under way; its answer is the one that counts.
+    if (number !== this.#asked) return;
+    if (flow === undefined) {
+      this.#tell({ kind: "nothing", why: "There is nothing to draw at the moment: this file is no setup, and no setup uses it." });
+      return;
+    }
+    this.#flow = flow;
+    this.#panel.title = `Flow: ${flow.setup.title}`;
+    this.#tell({
+      kind: "picture", uri: this.#uri.toString(), title: flow.setup.title, svg: flow.svg, verdicts: flow.verdicts, items: flow.items,
+      ...(flow.item === undefined ? {} : { item: flow.item }),
+    });
+    const editor = vscode.window.activeTextEditor;
+    if (editor !== undefined) this.cursorMoved(editor);
+  }
+
+  #tell(message: ToPage): void {
+    void this.#panel.webview.postMessage(message);
+  }
+
+  #hear(data: unknown): void {
+    const message = fromPage(data);
+    switch (message?.kind) {
+      case undefined:
+        return;
+      case "ready":
+        this.#listening = true;
+        void this.#update();
+        return;
+      case "item":
+        this.#item = message.item;
+        void this.#update();
+        return;
+      case "go":
+        void this.#go(message.path, message.start, message.end);
+        return;
+    }
+  }
+
+  /** Goes to a place in the text: in the editor that shows it, else in the first column. */
+  async #go(path: string, start: number, end: number): Promise<void> {
+    const file = this.#flow?.files.find((one) => one.path === path);
+    if (file === undefined) return;
+    const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(file.uri));
+    const range = new vscode.Range(document.positionAt(start), document.positionAt(end));
+    const shown = vscode.window.visibleTextEditors.find((editor) => editor.document.uri.toString() === document.uri.toString());
+    await vscode.window.showTextDocument(document, { viewColumn: shown?.viewColumn ?? vscode.ViewColumn.One, selection: range, preview: true });
+  }
+
+  dispose(): void {
+    clearTimeout(this.#timer);
+  }
+}

@@ -1,0 +1,106 @@
+/** What the editor and the page of the preview say to each other; both sides check what they are told. */
+import type { ShownVerdict } from "../../server/protocol/messages";
+
+/** A drawing as the page shows it. */
+export interface Picture {
+  readonly kind: "picture";
+  /** The document that was asked for, as a URI. */
+  readonly uri: string;
+  readonly title: string;
+  readonly svg: string;
+  readonly verdicts: readonly ShownVerdict[];
+  readonly items: readonly string[];
+  readonly item?: string;
+}
+
+/** Why there is nothing to draw; the last drawing stays. */
+export interface Nothing {
+  readonly kind: "nothing";
+  readonly why: string;
+}
+
+/** Where the cursor is: a file as the drawing names it, the place, its line, and the name that it stands in. */
+export interface Cursor {
+  readonly kind: "cursor";
+  readonly path: string;
+  readonly at: number;
+  readonly lineStart: number;
+  readonly lineEnd: number;
+  readonly name: string;
+}
+
+export type ToPage = Picture | Nothing | Cursor;
+
+export type FromPage =
+  | { readonly kind: "ready" }
+  | { readonly kind: "go"; readonly path: string; readonly start: number; readonly end: number }
+  | { readonly kind: "item"; readonly item: string };
+
+/** What the page keeps over hiding and a reload of the window. */
+export interface Kept {
+  readonly uri: string;
+  readonly item?: string;
+  /** Absent: as wide as the page. */
+  readonly zoom?: number;
+  readonly left: number;
+  readonly top: number;
+  /** Key of the element that was chosen. */
+  readonly chosen?: string;
+  readonly picture?: Picture;
+}
+
+const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === "object" && value !== null;
+const isText = (value: unknown): value is string => typeof value === "string";
+const isPlace = (value: unknown): value is number => typeof value === "number" && Number.isFinite(value) && value >= 0;
+
+/** A message of the page, or nothing where it is none. */
+export function fromPage(data: unknown): FromPage | undefined {
+  if (!isRecord(data)) return undefined;
+  const { kind, path, start, end, item } = data;
+  if (kind === "ready") return { kind };
+  if (kind === "item" && isText(item)) return { kind, item };
+  if (kind === "go" && isText(path) && isPlace(start) && isPlace(end)) return { kind, path, start, end };
+  return undefined;
+}
+
+const VERDICTS: readonly string[] = ["works", "doubtful", "cannot-tell", "fails"];
+const isVerdict = (value: unknown): value is ShownVerdict =>
+  isRecord(value) && isText(value["way"]) && isText(value["title"]) && isText(value["word"]) && isText(value["weakest"]) &&
+  VERDICTS.includes(value["verdict"] as string) && Array.isArray(value["hangsOn"]) && value["hangsOn"].every(isText);
+
+/** A drawing, or nothing where it is none. */
+export function asPicture(data: unknown): Picture | undefined {
+  if (!isRecord(data)) return undefined;
+  const { kind, uri, title, svg, verdicts, items, item } = data;
+  if (kind !== "picture" || !isText(uri) || !isText(title) || !isText(svg)) return undefined;
+  if (!Array.isArray(verdicts) || !verdicts.every(isVerdict) || !Array.isArray(items) || !items.every(isText)) return undefined;
+  return { kind, uri, title, svg, verdicts, items, ...(isText(item) ? { item } : {}) };
+}
+
+/** A message of the editor, or nothing where it is none. */
+export function toPage(data: unknown): ToPage | undefined {
+  if (!isRecord(data)) return undefined;
+  const { kind, why, path, at, lineStart, lineEnd, name } = data;
+  if (kind === "picture") return asPicture(data);
+  if (kind === "nothing" && isText(why)) return { kind, why };
+  if (kind === "cursor" && isText(path) && isPlace(at) && isPlace(lineStart) && isPlace(lineEnd) && isText(name)) {
+    return { kind, path, at, lineStart, lineEnd, name };
+  }
+  return undefined;
+}
+
+/** What a page kept, or nothing where it is not what a page keeps. */
+export function asKept(data: unknown): Kept | undefined {
+  if (!isRecord(data) || !isText(data["uri"])) return undefined;
+  const { uri, item, zoom, left, top, chosen } = data;
+  const picture = asPicture(data["picture"]);
+  return {
+    uri,
+    ...(isText(item) ? { item } : {}),
+    ...(isPlace(zoom) && zoom > 0 ? { zoom } : {}),
+    left: isPlace(left) ? left : 0,
+    top: isPlace(top) ? top : 0,
+    ...(isText(chosen) ? { chosen } : {}),
+    ...(picture === undefined ? {} : { picture }),
+  };
+}

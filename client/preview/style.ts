@@ -1,0 +1,12 @@
+/** The part of the page's style sheet that comes from the drawing: its palettes by the editor's theme classes, and its rules. */
+import { drawingRules } from "../../server/views/flow/render";
+import { paletteSheet, type Theme } from "../../server/views/svg/palette";
+
+/** Classes that the editor gives the body of a page, later ones over earlier ones: the light theme of high contrast has two of them. */
+const CLASSES: readonly (readonly [string, Theme])[] = [
+  ["vscode-light", "light"], ["vscode-dark", "dark"], ["vscode-high-contrast", "contrast"], ["vscode-high-contrast-light", "light"],
+];
+
+/** The generated part; the build writes it before the page's own sheet. */
+export const drawingSheet = (): string =>
+  [...CLASSES.map(([name, theme]) => paletteSheet(`body.${name}`, theme)), drawingRules(".bothways-flow")].join("\n");
