@@ -61,11 +61,13 @@ export function study(texts: Texts, path: string): Study {
   const merged = merge(judged, scenes);
   const { findings, accepted, unused } = settle(setup, merged.map((m) => m.finding));
   const remediesBy = new Map(merged.map((m) => [m.finding.identity, m.cases]));
-  const ways = verdicts(setup, judged, items);
+  const taken = new Set(accepted.flatMap((finding) => [finding, ...finding.folded]).map((finding) => finding.identity.split(" | ").slice(0, 2).join(" | ")));
+  const isTaken = ({ check, judgement }: Judged): boolean => judgement.severity !== undefined && taken.has(`${check.entry.code} | ${judgement.best.cause.key}`);
+  const ways = verdicts(setup, judged, items, isTaken);
   const graphs = new Map<string | undefined, Graph>(scenes.map((scene) => [scene.item, scene.graph]));
   return {
     ...base, problems: [...setup.problems, ...unused], ways, findings, accepted,
-    questions: openQuestions(setup, scenes, findings, judged),
+    questions: openQuestions(setup, scenes, findings, judged, isTaken),
     figures: () => figuresOf(scenes, trials.best),
     flow: (item) => {
       const wanted = item === undefined ? items[0] : items.find((i) => i !== undefined && canonical(i) === canonical(item)) ?? items[0];

@@ -16,9 +16,12 @@ const BESIDE: ReadonlySet<string> = new Set(["one-device-carries-all"]);
 /** Codes that are about one device. */
 const OF_DEVICES: ReadonlySet<string> = new Set(["no-power", "battery-short"]);
 
-export function verdicts(setup: Setup, judged: readonly Judged[], items: readonly (string | undefined)[]): WayVerdict[] {
+/** Which of what was judged the author accepts. */
+export type Accepted = (judged: Judged) => boolean;
+
+export function verdicts(setup: Setup, judged: readonly Judged[], items: readonly (string | undefined)[], accepted: Accepted): WayVerdict[] {
   return WAYS.flatMap((way) => {
-    const each = items.map((item) => ({ item, ...verdictOf(way, judged.filter((j) => j.item === item && j.judgement.case.ways.includes(way)), setup) }));
+    const each = items.map((item) => ({ item, ...verdictOf(way, judged.filter((j) => j.item === item && j.judgement.case.ways.includes(way)), setup, accepted) }));
     const first = each[0];
     if (first === undefined) return [];
     const same = each.every((v) => v.verdict === first.verdict && v.weakest === first.weakest);
@@ -27,7 +30,7 @@ export function verdicts(setup: Setup, judged: readonly Judged[], items: readonl
   });
 }
 
-function verdictOf(way: WayName, judged: readonly Judged[], setup: Setup): { verdict: Verdict; weakest: string; hangsOn: readonly string[] } {
+function verdictOf(way: WayName, judged: readonly Judged[], setup: Setup, accepted: Accepted): { verdict: Verdict; weakest: string; hangsOn: readonly string[] } {
   const deciding = judged.filter((j) => !BESIDE.has(j.check.entry.code));
   if (deciding.length === 0) {
     const nobody = setup.joins.length === 0;
@@ -35,11 +38,14 @@ function verdictOf(way: WayName, judged: readonly Judged[], setup: Setup): { ver
     if (!nobody && (way === "online-hears-room" || way === "online-sees-room")) return { verdict: "cannot-tell", weakest: "the text does not say who speaks", hangsOn: ["who speaks"] };
     return { verdict: nobody || way === "internet" ? "cannot-tell" : "works", weakest: nobody ? "no device joins the call yet" : way === "call" ? callInOrder(setup) : "nothing is sent", hangsOn: [] };
   }
-  const graded = deciding.map((j) => ({ j, verdict: verdictFor(j) })).sort((a, b) => SEVERE[b.verdict] - SEVERE[a.verdict]
+  // A risk that is taken fails no way: it leaves it doubtful, and is told as what it hangs by.
+  const graded = deciding.map((j) => ({ j, taken: accepted(j), verdict: verdictFor(j) }))
+    .map((g) => (g.taken && SEVERE[g.verdict] > SEVERE.doubtful ? { ...g, verdict: "doubtful" as const } : g)).sort((a, b) => SEVERE[b.verdict] - SEVERE[a.verdict]
     || rank(b.j.judgement.atBest) - rank(a.j.judgement.atBest) || b.j.judgement.best.badness - a.j.judgement.best.badness);
   const weakest = graded[0];
   if (weakest === undefined) return { verdict: "cannot-tell", weakest: "", hangsOn: [] };
   const { judgement } = weakest.j;
+  if (weakest.taken && weakest.verdict !== "works") return { verdict: weakest.verdict, weakest: `accepted: ${judgement.said.summary}`, hangsOn: [] };
   const swings = weakest.verdict === "works" || weakest.verdict === "fails" ? [] : judgement.turnedBy.length > 0 ? judgement.turnedBy : judgement.couldFail.length > 0 ? judgement.couldFail : judgement.swings;
   const facts = judgement.best.unknown === undefined ? swings.map((s) => shown(s.value)) : [judgement.best.unknown];
   return { verdict: weakest.verdict, weakest: judgement.said.summary, hangsOn: [...new Set(facts)].slice(0, 2) };
@@ -59,7 +65,7 @@ function verdictFor({ judgement, check }: Judged): Verdict {
 const callInOrder = (setup: Setup): string => `${list(setup.joins.map((j) => j.device))} ${setup.joins.length === 1 ? "joins" : "join"}; nothing comes back`;
 
 /** Questions in the order in which their answers would change a verdict. */
-export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: readonly Finding[], judged: readonly Judged[]): Question[] {
+export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: readonly Finding[], judged: readonly Judged[], accepted: Accepted): Question[] {
   const out = new Map<string, Question>();
   const add = (question: Question): void => {
     const known = out.get(question.id);
@@ -69,7 +75,10 @@ export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: 
   for (const finding of findings) if (finding.question !== undefined) add(finding.question);
   uplinkQuestions(setup, scenes).forEach(add);
   talkerQuestions(setup, scenes).forEach(add);
-  for (const { judgement, check } of judged) {
+  for (const one of judged) {
+    // What would be asked of a risk that is taken changes nothing.
+    if (accepted(one)) continue;
+    const { judgement, check } = one;
     for (const swing of judgement.couldFail) add(questionOf(judgement, swing, judgement.case.ways, check.entry.title));
     // What is only guessed and could turn a warning either way is worth a look, too.
     for (const swing of judgement.swings.slice(0, 3)) {

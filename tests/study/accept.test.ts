@@ -31,6 +31,34 @@ describe("accept", () => {
     expect(study.accepted.flatMap((f) => f.folded).map((f) => f.code)).toEqual(["hears-itself"]);
   });
 
+  test("a way that an accepted risk would fail is doubtful, and the risk is named; others stay as they were", () => {
+    const way = (text: string, name: string): unknown[] => judged(hall(text)).ways.filter((w) => w.way === name).map((w) => [w.verdict, w.weakest, w.hangsOn]);
+    const [[verdict, weakest] = []] = way(PHONE, "call") as [string, string][];
+    expect(verdict).toBe("fails");
+    const taken = `${PHONE}accept echo-path of phone because "it is a rehearsal"\n`;
+    expect(way(taken, "call")).toEqual([["doubtful", `accepted: ${weakest ?? ""}`, []]]);
+    for (const other of ["room-hears-online", "online-hears-room", "room-sees-online", "online-sees-room", "internet"]) expect(way(taken, other)).toEqual(way(PHONE, other));
+  });
+
+  test("beside an accepted risk, what is not accepted still fails the way", () => {
+    const two = `${IN_ORDER.replace("cable from lapel.plug to laptop.headset\n", "").replace("sound from lapel", "sound from lapel and hand")}talker Bo at (1 m, 4 m), standing\nplace hand is handheld-microphone, with Bo\n`;
+    const hears = (accepts: string): unknown[] => judged(hall(`${two}${accepts}`)).ways.filter((w) => w.way === "online-hears-room").map((w) => [w.verdict, w.weakest]);
+    const lapel = 'accept uncovered-direction of lapel because "Ines speaks up"\n';
+    expect(hears("")).toEqual([["fails", "nothing connects laptop and lapel"]]);
+    expect(hears(lapel)).toEqual([["fails", "nothing connects laptop and hand"]]);
+    expect(hears(`${lapel}accept uncovered-direction of hand because "so does Bo"\n`)).toEqual([["doubtful", "accepted: nothing connects laptop and lapel"]]);
+  });
+
+  test("a way that works with its accepted hint works as before", () => {
+    expect(judged(hall(`${IN_ORDER}accept one-device-carries-all because "so be it"\n`)).ways).toEqual(judged(hall(IN_ORDER)).ways);
+  });
+
+  test("nothing is asked of what is accepted", () => {
+    const asked = (accepts: string): string[] => judged(hall(`${IN_ORDER}${accepts}`, "internet venue { up 2.6 Mb/s guessed, wired }")).questions.map((q) => q.id);
+    expect(asked("")).toEqual(["internet.venue.up"]);
+    expect(asked('accept uplink-short because "a small picture will do"\n')).toEqual([]);
+  });
+
   test("at a value: quiet while it is no worse, raised again once it is", () => {
     const text = (at: string): Study => judged(hall(`${SMALL}accept uncovered-direction of audience at ${at} because "faces do not matter tonight"\n`));
     const measured = raised(judged(hall(SMALL)), "uncovered-direction")[0]?.measured?.value ?? NaN;
