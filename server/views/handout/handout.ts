@@ -23,6 +23,7 @@ export interface HandoutOptions {
 /** The hand-out of a setup as a complete HTML document. */
 export function handout(study: Study, options: HandoutOptions = {}): string {
   const sheet = sheetOf(study, options.all ?? false);
+  if (!study.isSetup) return `<!DOCTYPE html>\n${written(page(sheet, nothing(sheet)))}\n`;
   const body = html("main", {},
     html("header", {}, ...heading(sheet)),
     ...warnings(sheet),
@@ -39,13 +40,17 @@ export function handout(study: Study, options: HandoutOptions = {}): string {
   return `<!DOCTYPE html>\n${written(page(sheet, body))}\n`;
 }
 
+/** A room or a kit on its own: said plainly, since an editor asks for whatever is open. */
+const nothing = (sheet: Sheet): Html => html("main", {}, html("h1", {}, "Nothing to hand out"),
+  html("p", {}, name(sheet.study.root), " holds no setup: a room or a kit of its own. Make the hand-out of the setup that uses it."));
+
 function page(sheet: Sheet, body: Html): Html {
   return html("html", { lang: "en" },
     html("head", {},
       html("meta", { charset: "utf-8" }),
       html("meta", { name: "viewport", content: "width=device-width, initial-scale=1" }),
       html("meta", { "http-equiv": "Content-Security-Policy", content: "default-src 'none'; style-src 'unsafe-inline'" }),
-      html("title", {}, `${sheet.study.title.slice(0, 120)}: hand-out`),
+      html("title", {}, `${sheet.study.isSetup ? sheet.study.title.slice(0, 120) : "Nothing"}: hand-out`),
       html("style", {}, { drawn: STYLE }),
     ),
     html("body", {}, body));

@@ -61,15 +61,15 @@ export function verdictStrip(sheet: Sheet): Html {
     html("ul", {}, ...ways.map(({ way, worst }) => html("li", { class: `way ${worst.verdict}` }, { drawn: write(mark(worst)) },
       html("span", {}, `${WAY_TITLES[way]}: `, html("b", {}, VERDICT_WORDS[worst.verdict]))))),
     ...(told.length === 0 ? [] : [html("p", { class: "why" }, ...told.flatMap(({ w, differs }, i): Part[] => [
-      ...(told[i - 1]?.w.way === w.way ? [] : [html("b", {}, `${WAY_TITLES[w.way]}: `)]), ...reason(w, differs), " "]))]));
+      ...(told[i - 1]?.w.way === w.way ? [] : [html("b", {}, `${WAY_TITLES[w.way]}: `)]), ...reason(w, differs, told[i - 1]?.w.way === w.way), " "]))]));
 }
 
 const mark = (way: WayVerdict) => ({
   tag: "svg", attributes: { class: "verdict", viewBox: "0 0 26 26", width: 16, height: 16, "aria-hidden": "true" }, children: [verdictMark(way.verdict, 13, 13)],
 });
 
-function reason(way: WayVerdict, differs: boolean): Part[] {
-  const item: Part[] = differs && way.item !== undefined ? ["during ", name(way.item, 24), ": "] : [];
+function reason(way: WayVerdict, differs: boolean, begins: boolean): Part[] {
+  const item: Part[] = differs && way.item !== undefined ? [begins ? "During " : "during ", name(way.item, 24), ": "] : [];
   return [...item, sentenceOf(item.length === 0 ? asSentence(way.weakest) : `${way.weakest.replace(/\.$/, "")}.`, 220)];
 }
 
