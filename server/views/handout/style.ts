@@ -61,7 +61,7 @@ footer{color:#333;border-top:1px solid #000;margin-top:.4em;padding-top:.2em}
   .order thead{display:none}
   .order table,.order tbody,.order tr,.order td,.order th{display:block;width:auto}
   .order td,.order tbody th{border:0;padding:.05em 0}
-  .order tbody th{padding-top:.5em}
+  .order tbody th{padding-top:.5em;width:auto}
   .order td+td{padding-left:1.6em}
   .order tr{border-bottom:1px solid #999;padding:.2em 0}
   .ways ul{grid-template-columns:1fr}
