@@ -37,3 +37,17 @@ export function noiseBands(level: number): Bands {
   const shift = level - aWeighted(shape);
   return bands((k) => shape[k] + shift);
 }
+
+/** Coefficients a and b of the noise rating curves, 125 Hz … 8 kHz. Source: common practice, published coefficients (as transcribed). */
+const RATING_BASE: Bands = [22, 12, 4.8, 0, -3.5, -6.1, -8];
+const RATING_SLOPE: Bands = [0.87, 0.93, 0.974, 1, 1.015, 1.025, 1.03];
+
+/**
+ * Octave levels of a noise rating curve, Lₖ = aₖ + bₖ·NR.
+ *
+ * @param rating NR, dB; by its definition the level at 1 kHz
+ * @returns Lₖ, dB. Source: the noise rating's published coefficients (as transcribed)
+ */
+export function noiseRatingBands(rating: number): Bands {
+  return bands((k) => RATING_BASE[k] + RATING_SLOPE[k] * rating);
+}

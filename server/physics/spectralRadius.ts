@@ -28,6 +28,9 @@ const NODA_STEPS = 40;
 /** Sweeps of balancing. */
 const BALANCE_SWEEPS = 20;
 
+/** Gains below this share of the greatest, −300 dB, are none: carried along, they would only lose digits. */
+const NOTHING = 1e-30;
+
 const NONE: SpectralRadius = { value: 0, lower: 0, upper: 0 };
 
 /**
@@ -124,18 +127,20 @@ function irreducible(a: Float64Array, n: number): SpectralRadius {
     if (x.some((entry) => !(entry > 0))) break;
     close = tighten(bounds(a, n, x, product));
   }
-  for (let step = 0; step < NODA_STEPS && !close; step += 1) {
-    const before = upper;
+  // Just above the upper bound: at the bound itself the matrix may be singular to the last digit. Where even so rounding spoils the
+  // solution, a little farther above.
+  let above = 1e-15;
+  for (let step = 0; step < NODA_STEPS && !close && above < 1e-3; step += 1) {
     const from = x.slice();
-    // Just above the upper bound: at the bound itself the matrix may be singular to the last digit.
-    if (!solveShifted(a, n, upper * (1 + 1e-13), x)) {
-      x.set(from);
-      break;
-    }
-    normalise(x);
-    if (x.some((entry) => !(entry > 0))) break;
-    close = tighten(bounds(a, n, x, product));
-    if (!close && upper >= before) break;
+    if (solveShifted(a, n, upper * (1 + above), x)) {
+      normalise(x);
+      if (x.every((entry) => entry > 0)) {
+        const before = upper - lower;
+        close = tighten(bounds(a, n, x, product));
+        if (upper - lower < 0.9 * before) continue;
+      } else x.set(from);
+    } else x.set(from);
+    above *= 10;
   }
   return { value: lower > 0 ? Math.sqrt(lower) * Math.sqrt(upper) : upper, lower, upper };
 }
@@ -149,14 +154,16 @@ function irreducible(a: Float64Array, n: number): SpectralRadius {
  *
  * @param matrix n × n, row by row, entries ≥ 0 and finite
  * @param n size; 0 gives 0
- * @returns ρ and its bounds, within 10⁻⁹ of each other save where gains span more than the numbers of the machine
+ * @returns ρ and its bounds, within 10⁻⁹ of each other gains more than 300 dB under the greatest left out
  * @throws RangeError when an entry is negative, infinite or NaN, or the size does not fit
  */
 export function spectralRadius(matrix: Matrix, n: number): SpectralRadius {
   requireGains(matrix, n);
+  const least = NOTHING * matrix.reduce((greatest, gain) => Math.max(greatest, gain), 0);
+  const heard = matrix.map((gain) => (gain < least ? 0 : gain));
   let best = NONE;
-  for (const component of strongComponents(matrix, n)) {
-    const block = submatrix(matrix, n, component);
+  for (const component of strongComponents(heard, n)) {
+    const block = submatrix(heard, n, component);
     const alone = block[0] ?? 0;
     const found = component.length === 1 ? { value: alone, lower: alone, upper: alone } : irreducible(block, component.length);
     best = {

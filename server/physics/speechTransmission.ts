@@ -66,7 +66,7 @@ function maskingPower(intensity: number): number {
 /**
  * Speech transmission index of the bands' modulation transfer indices, STI = Σ αₖ·MTIₖ − Σ βₖ·√(MTIₖ·MTIₖ₊₁), at most 1.
  *
- * The redundancy term makes it fall by up to 0.02 or so where a band that was lost just begins to be heard: the standard's own way.
+ * The redundancy term makes it fall by up to 0.05 where a band that was lost just begins to be heard: the standard's own way.
  *
  * @param mti MTIₖ, 0 … 1
  * @returns STI, 0 … 1. Source: IEC 60268-16 Ed. 5 (as transcribed)

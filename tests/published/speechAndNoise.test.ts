@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { A_WEIGHTING, BAND_INDICES, bands, flat, OCTAVES, weightedSum } from "../../server/physics/bands";
-import { aWeighted, NOISE_CRITERIA, noiseBands } from "../../server/physics/noise";
+import { aWeighted, NOISE_CRITERIA, noiseBands, noiseRatingBands } from "../../server/physics/noise";
 import { levelInNoise, SPEECH_SHARES, speechBands, VOCAL_EFFORT } from "../../server/physics/speech";
 
 describe("A-weighting", () => {
@@ -65,6 +65,12 @@ describe("noise", () => {
     fc.assert(fc.property(fc.double({ min: 0, max: 100, noNaN: true }), (level) => {
       expect(aWeighted(noiseBands(level))).toBeCloseTo(level, 9);
     }));
+  });
+  test("common practice, no source (published coefficients, as transcribed): noise rating curve 0 and the rise of each band", () => {
+    expect(noiseRatingBands(0)).toEqual([22, 12, 4.8, 0, -3.5, -6.1, -8]);
+    const rise = noiseRatingBands(100).map((level, k) => Math.round(level * 10 - (noiseRatingBands(0)[k] ?? NaN) * 10) / 1000);
+    expect(rise).toEqual([0.87, 0.93, 0.974, 1, 1.015, 1.025, 1.03]);
+    expect(noiseRatingBands(35)[3]).toBe(35);
   });
   test("a tone of one band is weighted as that band", () => {
     for (const k of BAND_INDICES) expect(aWeighted(bands((j) => (j === k ? 70 : -Infinity)))).toBeCloseTo(70 + A_WEIGHTING[k], 9);
