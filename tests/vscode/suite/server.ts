@@ -1,7 +1,6 @@
 import assert from "node:assert/strict";
 import { readdirSync, readFileSync } from "node:fs";
 import { after, describe, it } from "mocha";
-import * as vscode from "vscode";
 import { closeUnsaved, codesOf, errorsOf, EVENING, open, replace, said, saidOf, undo, until } from "./editor";
 
 /** Processes that run the packed extension's server: told by their arguments, where the system tells those. */
