@@ -10,7 +10,7 @@ export function folding(text: string): readonly Span[] {
   const visit = (facts: readonly Fact[]): void => {
     for (const { block } of facts) {
       if (block?.open === undefined) continue;
-      if (text.slice(block.open.start, block.end).includes("\n")) out.push({ start: block.open.start, end: block.close?.start ?? block.end });
+      if (/[\r\n]/.test(text.slice(block.open.start, block.end))) out.push({ start: block.open.start, end: block.close?.start ?? block.end });
       visit(block.facts);
     }
   };

@@ -147,8 +147,6 @@ class Finder {
 
   #use(file: SourceFile, value: NameValue, kinds: readonly NameKind[]): Occurrence[] {
     const raw = file.text.slice(value.start, value.end);
-    // A name in another composition than the common one has no offsets that could be trusted.
-    if (raw !== raw.normalize("NFC")) return [];
     const { names } = this.#setup;
     const at: At = (from, to) => ({ path: file.path, start: value.start + from, end: value.start + to });
     if (value.each) {
@@ -186,14 +184,17 @@ class Finder {
     const prefix = named.where === undefined ? "" : this.#setup.names.full(named.where.path, "");
     const set = this.#statementOf(named)?.row.head === "devices" && named.kind === "device";
     const whole = set ? named.name.replace(NUMBER, "") : named.name;
-    const own = whole.slice(prefix.length);
     const shown = set && withNumber ? written.replace(NUMBER, "") : written;
-    const ownStart = Math.max(0, shown.length - own.length);
+    // Counted in parts between points: letters may be composed otherwise here than where the name is given. A name may itself hold points.
+    const parts = shown.split(".");
+    const aliases = Math.max(0, parts.length - whole.slice(prefix.length).split(".").length);
+    const before = prefix.split(".").slice(0, -1);
     const out: Occurrence[] = [];
-    // `ours.` before a name; the parts of a name that itself holds a point are its own.
-    const offset = prefix.length - ownStart;
-    for (let from = 0, dot = written.indexOf("."); dot >= 0 && dot < ownStart; from = dot + 1, dot = written.indexOf(".", from)) {
-      out.push({ ...at(from, dot), key: `alias ${canonical(prefix.slice(0, offset + dot))}`, kind: "alias", declares: false });
+    let ownStart = 0;
+    for (const [i, part] of parts.slice(0, aliases).entries()) {
+      const key = `alias ${canonical(before.slice(0, before.length - aliases + i + 1).join("."))}`;
+      out.push({ ...at(ownStart, ownStart + part.length), key, kind: "alias", declares: false });
+      ownStart += part.length + 1;
     }
     const space = set ? "set" : named.kind === "kind" ? "kind" : "name";
     const builtIn = named.where === undefined ? { builtIn: true as const } : {};

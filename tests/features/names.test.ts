@@ -42,10 +42,17 @@ const CASES: Readonly<Record<string, Files>> = {
   "a name before a file": { "a.bothways": 'setup "a"\nuse "kit.bothways" as ⟦ou⟨⟩rs⟧\nplace ⟦ours⟧.laptop at lectern\ncable from ⟦ours⟧.mic-1.plug to ⟦ours⟧.laptop.headset\n', "kit.bothways": KIT },
   "a channel of one mixer": { "a.bothways": 'setup "a"\nplace desk is mixer\nmixer desk {\n  channel ⟦vo⟨⟩ice⟧ from desk.in-1\n  bus hall to desk.main-left { holds ⟦voice⟧ }\n}\n' },
   "a port of a kind": { "a.bothways": 'setup "a"\nkind tube is a microphone { port ⟦plug⟧ is xlr }\nplace one is tube\nplace desk is mixer\ncable from one.⟦pl⟨⟩ug⟧ to desk.in-1\n' },
+  "a talker whose letters are composed otherwise elsewhere": { "a.bothways": 'setup "a"\nitem talk, talkers ⟦A\u030ase⟧\ntalker ⟦A\u030as⟨⟩e⟧ at lectern\n' },
+  "a device of a file before which a composed name stands": { "a.bothways": 'setup "a"\nuse "k.bothways" as o\u0308\nplace o\u0308.⟦tu\u0308r⟧ at lectern\ncable from o\u0308.⟦tu\u0308⟨⟩r⟧.hdmi to tv.hdmi\nplace tv is flat-display\n', "k.bothways": "device ⟦tu\u0308r⟧ is laptop\n" },
   "a talker in letters beyond ASCII": { "a.bothways": 'setup "a"\r\nitem talk, talkers ⟦Åse⟧\r\ntalker ⟦Ås⟨⟩e⟧ at lectern\r\n' },
 };
 
 describe("references", () => {
+  it("find a name in either composition and any case", () => {
+    const of = marked('setup "a"\nitem talk, talkers ⟦åse⟧\ntalker ⟦A\u030as⟨⟩e⟧ at lectern\nplace lapel is lapel-microphone, on ⟦ÅSE⟧\n');
+    expect(used(of)).toEqual(of.ranges);
+  });
+
   it.each(Object.entries(CASES))("of %s are all of them, the declaration included", (_, files) => {
     const of = marked(files);
     const order = (a: { path: string; start: number }, b: { path: string; start: number }): number => (a.path < b.path ? -1 : a.path > b.path ? 1 : a.start - b.start);
