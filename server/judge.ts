@@ -40,7 +40,8 @@ export interface Judged {
   readonly judgement: Judgement;
 }
 
-const RANK: Readonly<Record<Severity, number>> = { plan: 1, hint: 1, warning: 2, error: 3 };
+/** A gap in the plan ranks below every finding, so that it hides none and bars no mend. */
+const RANK: Readonly<Record<Severity, number>> = { plan: 0.5, hint: 1, warning: 2, error: 3 };
 const LEVELS: readonly (Severity | undefined)[] = [undefined, "hint", "warning", "error"];
 export const rank = (severity: Severity | undefined): number => (severity === undefined ? 0 : RANK[severity]);
 
@@ -84,6 +85,8 @@ const MOST_VALUES = 80;
 export function judge(subject: Case, trials: Trials): Judgement | undefined {
   const { result: best, read } = trials.best.trace(() => subject.measure(trials.best));
   if (best === undefined) return undefined;
+  // What the plan leaves out is there or not; no figure in a range decides it.
+  if (best.severity === "plan") return { case: subject, best, said: best.say(), severity: "plan", atBest: "plan", swings: [], turnedBy: [], couldFail: [] };
   const open = [...read.values()].slice(0, MOST_VALUES);
   const swings: Swing[] = [];
   const kind = new Map<string, End>();

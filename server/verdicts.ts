@@ -31,7 +31,8 @@ export function verdicts(setup: Setup, judged: readonly Judged[], items: readonl
 }
 
 function verdictOf(way: WayName, judged: readonly Judged[], setup: Setup, accepted: Accepted): { verdict: Verdict; weakest: string; hangsOn: readonly string[] } {
-  const deciding = judged.filter((j) => !BESIDE.has(j.check.entry.code));
+  // What is missing in the plan changes no verdict, and neither does what is in it.
+  const deciding = judged.filter((j) => !BESIDE.has(j.check.entry.code) && j.check.entry.severity !== "plan");
   if (deciding.length === 0) {
     const nobody = setup.joins.length === 0;
     // With nobody who speaks there is nothing to hear or see from the room, and nothing to judge.

@@ -1,7 +1,8 @@
 /** The one mechanism that decides how loud an alarm is, on cases made by hand: a measure, its limit, and values with ranges. */
 import { describe, expect, test } from "vitest";
 import type { Case, Outcome } from "../../server/checks/check";
-import { judge, Trials } from "../../server/judge";
+import type { Severity } from "../../server/finding";
+import { judge, rank, Trials } from "../../server/judge";
 import { assumed } from "../../server/model/make-ranged";
 import type { Ranged } from "../../server/model/ranged";
 import type { Trial } from "../../server/model/trial";
@@ -78,6 +79,12 @@ describe("the level of a case", () => {
     expect(of((t) => -1 + t.value(a)).severity).toBeUndefined();
     expect(of((t) => -1 + t.value(a)).couldFail).toEqual([]);
     expect(of((t) => -1 + 3 * t.value(a)).couldFail.map((s) => s.value.id)).toEqual(["a"]);
+  });
+
+  test("a gap in the plan stays one, whatever is open", () => {
+    const missing: Case = { ...limited(() => 5), measure: (t) => ({ severity: "plan", badness: t.value(a), cause: { key: "k", subjects: [], where: { path: "it", start: 0, end: 0 } }, say: () => ({ because: "", effect: "", summary: "", chain: [] }) }) };
+    expect(judge(missing, new Trials())).toMatchObject({ severity: "plan", atBest: "plan", swings: [], couldFail: [] });
+    expect([undefined, "plan", "hint", "warning", "error"].map((s) => rank(s as Severity | undefined))).toEqual([0, 0.5, 1, 2, 3]);
   });
 
   test("two values of one name are one unknown", () => {

@@ -10,6 +10,8 @@ const FILES = bothwaysFiles("samples");
 const TEXTS = inMemory(FILES);
 const sample = (name: string): Study => study(TEXTS, `samples/${name}.bothways`);
 const text = (name: string): string => FILES.get(`samples/${name}.bothways`) ?? expect.fail(`no sample ${name}`);
+/** What counts against the budget: gaps in the plan stand in a list of their own and alarm nobody. */
+const alarms = (of: Study): Study["findings"] => of.findings.filter((f) => f.severity !== "plan");
 const verdict = (of: Study, way: string): string[] => of.ways.filter((w) => w.way === way).map((w) => w.verdict);
 
 describe("the alarm budget", () => {
@@ -21,13 +23,13 @@ describe("the alarm budget", () => {
 
   test("five lines raise at most three findings, and no error", () => {
     const it = sample("october");
-    expect(it.findings.length).toBeLessThanOrEqual(3);
+    expect(alarms(it).length).toBeLessThanOrEqual(3);
     expect(it.findings.map((f) => f.severity)).not.toContain("error");
   });
 
   test.each(["association/autumn", "association/autumn-in-the-barn"])("%s raises at most six findings, and no error", (name) => {
     const it = sample(name);
-    expect(it.findings.length).toBeLessThanOrEqual(6);
+    expect(alarms(it).length).toBeLessThanOrEqual(6);
     expect(it.findings.map((f) => f.severity)).not.toContain("error");
     expect(it.ways.map((w) => w.verdict)).not.toContain("fails");
     expect(it.accepted.map((f) => f.code)).toEqual(["one-device-carries-all"]);
