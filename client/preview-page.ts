@@ -42,7 +42,7 @@ export const pageOf = ({ nonce, script, style, uri }: PageParts): string => `<!D
 <span id="zoom-word">100 %</span>
 <button type="button" id="zoom-in" title="Larger (+)" aria-label="Larger">+</button>
 <button type="button" id="zoom-fit" title="As wide as the page (0)">Fit</button>
-<button type="button" id="zoom-whole" title="Natural size (1)" aria-label="Natural size">1:1</button>
+<button type="button" id="zoom-whole" title="Natural size (1)" aria-label="1:1, natural size">1:1</button>
 </div>
 </div>
 <ul class="verdicts" id="verdicts" aria-label="Six verdicts"></ul>

@@ -148,7 +148,7 @@ class FlowPanel {
   async #update(): Promise<void> {
     if (!this.#listening) return;
     const number = ++this.#asked;
-    const flow = await this.#connection.flow({ uri: this.#uri.toString(), ...(this.#item === undefined ? {} : { item: this.#item }) });
+    const flow = await this.#connection.flow({ uri: this.#uri.toString(), form: "panel", ...(this.#item === undefined ? {} : { item: this.#item }) });
     // A later question is under way; its answer is the one that counts.
     if (number !== this.#asked) return;
     if (flow === undefined) {

@@ -39,8 +39,8 @@ export const AUDIENCE_CHOICES = [
 export function peopleOf(words: string): { seats?: number; online?: number } | { problem: string } {
   const text = words.trim();
   if (text === "") return {};
-  const found = [...text.matchAll(/(?<![\d.,])(\d{1,4})(?![\d.,]*\d)\s*(?:people\s+|are\s+)?([\p{L}]*)/gu)].map(([, number = "", word = ""]) => ({ count: Number(number), online: /^online/iu.test(word) }));
-  if (found.length === 0 || found.length > 2) return { problem: "Two numbers are wanted, such as: 24 in the room, 8 online" };
+  const found = [...text.matchAll(/(?<!\d)(\d{1,4})(?!\d)\s*(?:people\s+|are\s+)?([\p{L}]*)/gu)].map(([, number = "", word = ""]) => ({ count: Number(number), online: /^online/iu.test(word) }));
+  if (found.length === 0 || found.length > 2 || /\d[.,]\d/u.test(text)) return { problem: "Two numbers are wanted, such as: 24 in the room, 8 online" };
   const [first, second] = found;
   if (first === undefined) return {};
   if (second === undefined) return first.online ? { online: first.count } : { seats: first.count };

@@ -140,7 +140,7 @@ export const flowAsked: Read<FlowAsked> = (params) => {
   const known = record(params);
   const width = finite(known?.["width"]);
   return of && present({
-    ...of, item: text(known?.["item"]), theme: THEMES.find((theme) => theme === known?.["theme"]), width: width !== undefined && width > 0 ? width : undefined,
+    ...of, item: text(known?.["item"]), theme: THEMES.find((theme) => theme === known?.["theme"]), form: (["whole", "panel"] as const).find((form) => form === known?.["form"]), width: width !== undefined && width > 0 ? width : undefined,
   });
 };
 

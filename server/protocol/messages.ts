@@ -68,6 +68,8 @@ export interface FlowAsked {
   readonly uri: string;
   readonly item?: string;
   readonly theme?: "light" | "dark" | "contrast" | "print";
+  /** A drawing of its own where nothing is said; for a panel beside the text, without what stands around it. */
+  readonly form?: "whole" | "panel";
   readonly width?: number;
 }
 

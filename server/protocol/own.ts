@@ -32,7 +32,7 @@ export function own({ guard, session, publisher }: Parts): void {
     return verdictsOf(session, uri, place);
   }, null);
 
-  guard.request(METHODS.flow, flowAsked, async ({ uri, item, theme, width }, token): Promise<FlowOf | null> => {
+  guard.request(METHODS.flow, flowAsked, async ({ uri, item, theme, form, width }, token): Promise<FlowOf | null> => {
     await publisher.settled(token);
     const place = workspace.place(uri);
     if (place === undefined || token.isCancellationRequested) return null;
@@ -40,7 +40,7 @@ export function own({ guard, session, publisher }: Parts): void {
     const study = workspace.study(judged);
     if (!study.isSetup) return null;
     const flow = study.flow(item);
-    const drawn = drawnFlow(flow, { ...(theme === undefined ? {} : { theme }), ...(width === undefined ? {} : { width }) });
+    const drawn = drawnFlow(flow, { ...(theme === undefined ? {} : { theme }), ...(form === undefined ? {} : { form }), ...(width === undefined ? {} : { width }) });
     const version = workspace.document(uri)?.version;
     return {
       setup: setupName(session, judged), svg: drawn.svg, desc: drawn.description, items: study.items, ...(flow.item === undefined ? {} : { item: flow.item }),

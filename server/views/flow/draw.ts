@@ -7,6 +7,7 @@ import type { Flow } from "../../signal/flow";
 import { write } from "../svg/element";
 import type { Theme } from "../svg/palette";
 import { plan } from "./place";
+import type { Form } from "./sizes";
 import { render } from "./render";
 import { describe } from "./words";
 
@@ -17,20 +18,20 @@ export interface DrawOptions {
   readonly width?: number;
   /** `false`: nothing in it can be reached by the keyboard, as is right on paper. */
   readonly stops?: boolean;
-  /** Leaves out the title, the sentences, what each thing is and what has no band of its own: for a page that says all that itself. */
-  readonly brief?: boolean;
+  /** For what it is made; those for a page and for a panel leave out what stands there already: title, sentences, what each thing is. */
+  readonly form?: Form;
   /** Numbers before the names of posts, by id of the post: those of a list beside the drawing. */
   readonly numbers?: ReadonlyMap<string, number>;
 }
 
 /** The flow with numbers before the names of its posts, and without what they are where that is not wanted. */
-function prepared(flow: Flow, { numbers, brief }: DrawOptions): Flow {
-  if (numbers === undefined && brief !== true) return flow;
+function prepared(flow: Flow, { numbers, form = "whole" }: DrawOptions): Flow {
+  if (numbers === undefined && form === "whole") return flow;
   return {
     ...flow,
     posts: flow.posts.map((post) => {
       const number = numbers?.get(post.id);
-      return { ...post, name: number === undefined ? post.name : `${number} · ${post.name}`, detail: brief === true ? undefined : post.detail };
+      return { ...post, name: number === undefined ? post.name : `${number} · ${post.name}`, detail: form === "whole" ? post.detail : undefined };
     }),
   };
 }
@@ -54,7 +55,7 @@ export const drawFlow = (plain: Flow, options: DrawOptions = {}): string => draw
 /** The same, with its words beside it. */
 export function drawnFlow(plain: Flow, options: DrawOptions = {}): Drawn {
   const flow = prepared(plain, options);
-  const { network, scene } = plan(flow, options.brief ?? false);
+  const { network, scene } = plan(flow, options.form);
   const { title, description } = describe(flow, network);
   const drawing = render(scene, {
     id: nameOf(`${flow.title}\n${flow.item ?? ""}\n${options.theme ?? ""}`),

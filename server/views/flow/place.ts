@@ -14,7 +14,7 @@ import type { Box, PlacedEcho, PlacedLine, PlacedPost, PlacedStrip, PlacedVerdic
 import { shelf } from "./shelf";
 import { lineWords, moved, sideWords, type SideWords } from "./side";
 import { arrange, type Slots } from "./slots";
-import { ABOVE, BELOW, BRIEF, GAP_AIR, LEADING, MARGIN, PADDING, POST, SIDE_GAP, TYPE, WHOLE, type Measures } from "./sizes";
+import { ABOVE, BELOW, FORMS, GAP_AIR, LEADING, MARGIN, PADDING, POST, SIDE_GAP, TYPE, type Form, type Measures } from "./sizes";
 import { clearance, courseOf, laneOfLeg, legStretch, placesOf, stubs, turnsOf, type Course, type Turn } from "./widths";
 
 const ECHO_SENTENCE = "A voice that turns round and comes back to where it began.";
@@ -31,27 +31,26 @@ function more(count: number, what: string, whats: string): string {
   return count === 0 ? "" : `and ${count} more ${count === 1 ? what : whats} not drawn`;
 }
 
-function sidesOf(strips: readonly Strip[], network: Network, brief: boolean): SideWords[] {
-  const width = (brief ? BRIEF : WHOLE).side;
+function sidesOf(strips: readonly Strip[], network: Network, { side: width, words }: Measures): SideWords[] {
   return strips.map((strip) => {
     if (strip.kind === "echoes") {
-      return sideWords("Echo", "echo", brief ? "" : ECHO_SENTENCE, more(network.echoesLeft, "echo is", "echoes are"), width);
+      return sideWords("Echo", "echo", words ? ECHO_SENTENCE : "", more(network.echoesLeft, "echo is", "echoes are"), width);
     }
     const { band, left } = strip.drawn;
-    return sideWords(WAY_TITLES[band.way], band.verdict, brief ? "" : band.sentence, more(left, "line across is", "lines across are"), width);
+    return sideWords(WAY_TITLES[band.way], band.verdict, words ? band.sentence : "", more(left, "line across is", "lines across are"), width);
   });
 }
 
-/** The whole scene of a flow; `brief`: without title and sentences. */
-export function plan(flow: Flow, brief = false): Planned {
+/** The whole scene of a flow. */
+export function plan(flow: Flow, form: Form = "whole"): Planned {
   const network = networkOf(flow);
   const columns = columnsOf(network);
   const strips = stripsOf(network);
   const { lanes, slots } = arrange(strips, columns);
   const posts = new Map(network.posts.map((post) => [post.id, post]));
   const flags = new Map(network.posts.map((post) => [post.id, flagOf(post)]));
-  const sides = sidesOf(strips, network, brief);
-  const measures: Measures = brief ? BRIEF : WHOLE;
+  const measures: Measures = FORMS[form];
+  const sides = sidesOf(strips, network, measures);
   const { side, leastWidth, margin } = measures;
 
   const courses: Course[] = [];
@@ -74,7 +73,7 @@ export function plan(flow: Flow, brief = false): Planned {
   const x = placesOf(lanes, courses, slots, heights, posts, flags, words, turns, spare).map((value) => value + start);
   const width = Math.max(leastWidth, (x.at(-1) ?? start) + padding.right + margin);
 
-  const header = brief ? { texts: [], verdicts: [], height: 0 } : headerOf(flow, width);
+  const header = measures.words ? headerOf(flow, width) : { texts: [], verdicts: [], height: 0 };
   const down = header.height + (posts.size === 0 ? 0 : measures.zone);
   const ground: Ground = {
     lanes, strips, slots, x,
@@ -101,7 +100,7 @@ export function plan(flow: Flow, brief = false): Planned {
       height: shelfBottom + measures.aboveLegend + usedKinds.rows * LEGEND_HEIGHT + measures.belowLegend,
       texts: [...header.texts],
       verdicts: header.verdicts,
-      zones: brief ? [] : zonesOf(placed, posts, header.height + measures.zone - ZONE_HEIGHT),
+      zones: measures.zones ? zonesOf(placed, posts, header.height + measures.zone - ZONE_HEIGHT) : [],
       strips: rest === undefined ? placedStrips : [...placedStrips, rest.strip],
       posts: placed,
       loose: rest?.posts ?? [],

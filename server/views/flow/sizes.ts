@@ -35,8 +35,30 @@ export const GAP_AIR = 14;
 export const STUB = FLAG_WIDTH / 2 - POST.half - GAP_AIR + 6;
 /** Radius of the turn of an echo is half the distance of its legs, but at most this. */
 export const TURN_RADIUS = 26;
-/** The ground that a drawing of its own lies on; drawings that are narrower than `leastWidth` are stretched to it. */
-export const WHOLE = { side: SIDE, leastWidth: 1200, margin: MARGIN, padding: PADDING, stripGap: STRIP_GAP, zone: 42, aboveLegend: 16, belowLegend: 20 } as const;
-/** The same for a drawing that lies across a page, where height is dear and words have to be large enough for paper. */
-export const BRIEF = { side: 168, leastWidth: 1230, margin: 2, padding: 4, stripGap: 5, zone: 4, aboveLegend: 6, belowLegend: 2 } as const;
-export type Measures = typeof WHOLE | typeof BRIEF;
+/** For what a drawing is made: how much of it stands elsewhere already, and how dear width and height are. */
+export interface Measures {
+  /** Whether the title, the sentences of the ways and what each thing is are part of the drawing. */
+  readonly words: boolean;
+  /** Whether it says which side is the room. */
+  readonly zones: boolean;
+  readonly side: number;
+  /** Drawings that are narrower are stretched to it. */
+  readonly leastWidth: number;
+  readonly margin: number;
+  readonly padding: number;
+  readonly stripGap: number;
+  /** Height of the words that say which side is the room. */
+  readonly zone: number;
+  readonly aboveLegend: number;
+  readonly belowLegend: number;
+}
+
+export const FORMS = {
+  /** A drawing of its own. */
+  whole: { words: true, zones: true, side: SIDE, leastWidth: 1200, margin: MARGIN, padding: PADDING, stripGap: STRIP_GAP, zone: 42, aboveLegend: 16, belowLegend: 20 },
+  /** Across a printed page, where height is dear and words have to be large enough for paper. */
+  paper: { words: false, zones: false, side: 168, leastWidth: 1230, margin: 2, padding: 4, stripGap: 5, zone: 4, aboveLegend: 6, belowLegend: 2 },
+  /** Beside a text, in half a window, where width is dear. */
+  panel: { words: false, zones: true, side: 184, leastWidth: 760, margin: 12, padding: 10, stripGap: 10, zone: 36, aboveLegend: 10, belowLegend: 10 },
+} as const satisfies Record<string, Measures>;
+export type Form = keyof typeof FORMS;

@@ -63,7 +63,7 @@ function drawing(sheet: Sheet, wanted: string | undefined): Part[] {
     const number = post.role === "device" ? sheet.numbers.get(canonical(post.id)) : undefined;
     return number === undefined ? [] : [[post.id, number] as const];
   }));
-  const svg = drawFlow(flow, { theme: "print", stops: false, brief: true, numbers });
+  const svg = drawFlow(flow, { theme: "print", stops: false, form: "paper", numbers });
   const others = sheet.study.items.filter((item) => item !== flow.item);
   return [html("figure", {},
     html("div", { class: "drawing", tabindex: 0, role: "region", "aria-label": "Signal flow, drawn" }, { drawn: svg }),
