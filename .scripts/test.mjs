@@ -1,6 +1,6 @@
 // Runs everything that must hold: types, linter, floors, build, tests. Ends with `N passed, N failed`.
 import { spawnSync } from "node:child_process";
-import { mkdirSync, readFileSync } from "node:fs";
+import { mkdirSync, readFileSync, rmSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import path from "node:path";
 
@@ -37,6 +37,19 @@ try {
   if (!ok && result.numFailedTests === 0) failed += Math.max(1, result.numFailedTestSuites);
 } catch (error) {
   console.error(`The test report could not be read: ${error.message}`);
+  failed += 1;
+}
+// The packed extension in a real VS Code, where one can be had.
+const inEditor = path.join(root, "out", "vscode-tests.json");
+rmSync(inEditor, { force: true });
+run("the extension in a real VS Code", process.execPath, [".scripts/vscode-tests.mjs"]);
+try {
+  const counts = JSON.parse(readFileSync(inEditor, "utf8"));
+  passed += counts.passed;
+  failed += counts.failed;
+  skipped += counts.skipped;
+} catch (error) {
+  console.error(`The report of the tests in VS Code could not be read: ${error.message}`);
   failed += 1;
 }
 console.log(`\n${passed} passed, ${failed} failed${skipped ? `, ${skipped} skipped` : ""}`);
