@@ -1,13 +1,14 @@
 // Bundles the command line, the language server, the extension and the page of its preview into dist/: one file each, no run-time
 // dependency but the editor itself.
 import { build } from "esbuild";
-import { chmodSync, readFileSync, writeFileSync } from "node:fs";
+import { chmodSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import path from "node:path";
 
 const root = path.dirname(path.dirname(fileURLToPath(import.meta.url)));
 
-await build({
+const bundles = [];
+bundles.push(await build({
   absWorkingDir: root,
   entryPoints: { cli: "server/cli/main.ts", server: "server/main-node.ts" },
   outdir: "dist",
@@ -20,11 +21,12 @@ await build({
   legalComments: "linked",
   loader: { ".bothways": "text" },
   banner: { js: "#!/usr/bin/env node" },
+  metafile: true,
   logLevel: "warning",
-});
+}));
 chmodSync(path.join(root, "dist/cli.js"), 0o755);
 
-await build({
+bundles.push(await build({
   absWorkingDir: root,
   entryPoints: { client: "client/extension.ts" },
   outdir: "dist",
@@ -36,8 +38,9 @@ await build({
   // The names of classes are part of no message; what is smaller is loaded sooner.
   minify: true,
   legalComments: "linked",
+  metafile: true,
   logLevel: "warning",
-});
+}));
 await build({
   absWorkingDir: root,
   entryPoints: { preview: "client/preview/page.ts" },
@@ -60,3 +63,13 @@ const code = Buffer.from(style.outputFiles[0].contents).toString("base64");
 const { drawingSheet } = await import(`data:text/javascript;base64,${code}`);
 const own = readFileSync(path.join(root, "client/preview/preview.css"), "utf8");
 writeFileSync(path.join(root, "dist/preview.css"), `${drawingSheet()}\n${own}`);
+
+// Whose code is in the bundles, with the licences under which it may be there.
+const folders = new Set(bundles.flatMap(({ metafile }) => Object.keys(metafile.inputs)).flatMap((file) => /^.*node_modules\/(?:@[^/]+\/)?[^/]+/u.exec(file) ?? []));
+const notices = [...folders].sort().map((folder) => {
+  const at = path.join(root, folder);
+  const { name, version, license } = JSON.parse(readFileSync(path.join(at, "package.json"), "utf8"));
+  const file = readdirSync(at).find((one) => /^licen[cs]e/iu.test(one));
+  return `${name} ${version} (${license})\n\n${file === undefined ? "" : readFileSync(path.join(at, file), "utf8").trim()}`;
+});
+writeFileSync(path.join(root, "dist/NOTICES.txt"), `Bothways holds code of these packages.\n\n${notices.join(`\n\n${"-".repeat(72)}\n\n`)}\n`);

@@ -14,8 +14,10 @@ const newest = (place: string): number => {
   return Math.max(0, ...readdirSync(place).map((name) => newest(path.join(place, name))));
 };
 
+const OUTPUTS = [CLI, path.join(project, "dist/server.js")];
+
 const fresh = (): boolean =>
-  existsSync(CLI) && statSync(CLI).mtimeMs > Math.max(...["server", "grammar", "package.json", ".scripts/build.mjs"].map((p) => newest(path.join(project, p))));
+  OUTPUTS.every((file) => existsSync(file)) && Math.min(...OUTPUTS.map((file) => statSync(file).mtimeMs)) > Math.max(...["server", "grammar", "client", "package.json", ".scripts/build.mjs"].map((p) => newest(path.join(project, p))));
 
 const sleep = (ms: number): void => {
   Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, ms);
