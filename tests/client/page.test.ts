@@ -1,0 +1,183 @@
+/** The page of the preview in a real browser, with a stand-in for the editor: what stays while the text changes, and what gets out. */
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { pageOf } from "../../client/preview-page";
+import type { Kept, Picture } from "../../client/preview/messages";
+import { WAY_TITLES, WAYS } from "../../server/model/ways";
+import { drawFlow } from "../../server/views/flow/draw";
+import { build } from "../cli/built";
+import { findBrowser, launchBrowser } from "../vscode/harness/browser";
+import { association } from "../views/flows";
+
+const root = path.dirname(path.dirname(path.dirname(fileURLToPath(import.meta.url))));
+const executable = findBrowser();
+if (executable === undefined) console.log("No Chromium, Chrome or Edge was found, so the page of the preview was not tried: install one, or name it in BOTHWAYS_CHROMIUM.");
+
+const URI = "file:///evening.bothways";
+const picture = (more: Partial<Picture> = {}, flow = association()): Picture => ({
+  kind: "picture", uri: URI, title: "Autumn", svg: drawFlow(flow), items: ["talk", "questions"], item: "talk",
+  verdicts: WAYS.map((way) => ({ way, title: WAY_TITLES[way], verdict: "works", word: "works", weakest: "", hangsOn: [] })), ...more,
+});
+
+describe.skipIf(executable === undefined)("the page of the preview", () => {
+  let browser: Browser;
+  let page: Page;
+  const complaints: string[] = [];
+  const asked: string[] = [];
+
+  beforeAll(async () => {
+    build();
+    browser = await launchBrowser(executable ?? "");
+  });
+  afterAll(() => browser.close());
+  beforeEach(async () => {
+    complaints.length = 0;
+    asked.length = 0;
+    page = await browser.newPage({ viewport: { width: 900, height: 700 } });
+  });
+  afterEach(async () => {
+    // Nothing of the page was refused or went wrong, and it asked nobody for anything but its two files.
+    expect(complaints).toEqual([]);
+    expect([...new Set(asked)].sort()).toEqual(["http://page.invalid/", "http://page.invalid/preview.css", "http://page.invalid/preview.js"]);
+    await page.close();
+  });
+
+  const load = async (kept?: Kept): Promise<void> => {
+    page.on("pageerror", (error) => complaints.push(error.message));
+    page.on("console", (message) => {
+      if (message.type() === "error" || message.type() === "warning") complaints.push(message.text());
+    });
+    page.on("request", (request) => asked.push(request.url()));
+    await page.route("**/*", (route) => {
+      const name = new globalThis.URL(route.request().url()).pathname;
+      if (name === "/") return route.fulfill({ contentType: "text/html", body: pageOf({ nonce: "n0nce", script: "/preview.js", style: "/preview.css", uri: URI }) });
+      if (name !== "/preview.js" && name !== "/preview.css") return route.fulfill({ status: 404 });
+      return route.fulfill({ contentType: name.endsWith("js") ? "text/javascript" : "text/css", body: readFileSync(path.join(root, "dist", name), "utf8") });
+    });
+    await page.addInitScript(`window.said = []; window.state = ${JSON.stringify(kept) ?? "undefined"};
+      window.acquireVsCodeApi = () => ({ postMessage: (m) => said.push(m), getState: () => window.state, setState: (s) => { window.state = s; } });`);
+    await page.goto("http://page.invalid/");
+    await page.evaluate("document.body.className = 'vscode-light'; document.documentElement.style.setProperty('--vscode-editor-background', '#ffffff')");
+  };
+  const tell = (message: unknown): Promise<unknown> => page.evaluate(`new Promise((done) => { addEventListener('message', () => setTimeout(done, 0), { once: true }); postMessage(${JSON.stringify(message)}, '*'); })`);
+  const said = (): Promise<{ kind: string }[]> => page.evaluate<{ kind: string }[]>("window.said");
+  const state = (): Promise<Kept> => page.evaluate<Kept>("window.state");
+  const LED = "#sheet [data-path]";
+
+  it("says that it is ready, then shows six verdicts, the items and the drawing", async () => {
+    await load();
+    expect(await said()).toEqual([{ kind: "ready" }]);
+    await tell(picture());
+    expect(await page.locator("#verdicts li").count()).toBe(6);
+    expect(await page.locator("#verdicts .sign svg").count()).toBe(6);
+    expect(await page.locator("#item option").allTextContents()).toEqual(["talk", "questions"]);
+    expect(await page.locator("#sheet svg text").count()).toBeGreaterThan(10);
+    expect(await page.locator("#live").textContent()).toMatch(/^Signal flow of Autumn, during talk\. The room hears/u);
+  });
+
+  it("keeps element, zoom, scroll and focus while the drawing changes", async () => {
+    await load();
+    await tell(picture());
+    await page.locator("#zoom-whole").click();
+    await page.locator("#zoom-in").click();
+    await page.evaluate("document.getElementById('stage').scrollTo(120, 90)");
+    const third = page.locator(LED).nth(2);
+    await page.evaluate(`{ const node = document.querySelectorAll("${LED}")[2]; node.focus({ preventScroll: true }); node.mine = true; }`);
+    const name = await third.getAttribute("aria-label");
+    const flow = association();
+    // Another order, other words: everything is laid out anew.
+    await tell(picture({ title: "Winter" }, { ...flow, title: "Winter", posts: [...flow.posts].reverse() }));
+    expect(await page.evaluate("document.activeElement.mine")).toBe(true);
+    expect(await page.evaluate("document.activeElement.getAttribute('aria-label')")).toBe(name);
+    expect(await page.evaluate("[document.getElementById('stage').scrollLeft, document.getElementById('stage').scrollTop]")).toEqual([120, 90]);
+    expect(await page.locator("#zoom-word").textContent()).toBe("125 %");
+    expect(await page.locator("#title").textContent()).toBe("Winter");
+  });
+
+  it("leads from the drawing to the text, by pointer and by keyboard", async () => {
+    await load();
+    await tell(picture());
+    await page.locator(LED).first().focus();
+    await page.keyboard.press("Enter");
+    await page.locator(`${LED} text`).nth(1).click();
+    const gone = (await said()).filter((one) => one.kind === "go");
+    expect(gone).toHaveLength(2);
+    expect(gone[0]).toEqual({ kind: "go", path: await page.locator(LED).first().getAttribute("data-path"), start: expect.any(Number) as number, end: expect.any(Number) as number });
+  });
+
+  it("marks what the cursor stands on", async () => {
+    await load();
+    await tell(picture());
+    const first = page.locator("#sheet [data-post][data-path]").first();
+    const [file, start, post] = await Promise.all(["data-path", "data-start", "data-post"].map((name) => first.getAttribute(name)));
+    const at = Number(start) + 1;
+    await tell({ kind: "cursor", path: file, at, lineStart: at, lineEnd: at, name: "" });
+    expect(await page.locator("#sheet [data-here]").first().getAttribute("data-path")).toBe(file);
+    await tell({ kind: "cursor", path: "elsewhere", at: 1, lineStart: 1, lineEnd: 1, name: post });
+    expect(await page.evaluate("[...document.querySelectorAll('#sheet [data-here]')].map((one) => one.dataset.post)")).toEqual([post]);
+    await tell({ kind: "cursor", path: "elsewhere", at: 1, lineStart: 1, lineEnd: 1, name: "" });
+    expect(await page.locator("#sheet [data-here]").count()).toBe(0);
+  });
+
+  it("zooms by keys, asks for another item, and says only what is new", async () => {
+    await load();
+    await tell(picture());
+    await page.locator("#stage").focus();
+    const wide = async (): Promise<number> => (await page.locator("#sheet svg").boundingBox())?.width ?? 0;
+    const fit = await wide();
+    await page.keyboard.press("+");
+    expect(await wide()).toBeGreaterThan(fit);
+    await page.keyboard.press("0");
+    expect(await wide()).toBe(fit);
+    await page.locator("#item").selectOption("questions");
+    expect((await said()).at(-1)).toEqual({ kind: "item", item: "questions" });
+    const changed = picture().verdicts.map((one) => (one.way === "internet" ? { ...one, verdict: "fails" as const, word: "fails" } : one));
+    await tell(picture({ verdicts: changed }));
+    expect(await page.locator("#live").textContent()).toBe("The internet: now fails.");
+  });
+
+  it("comes back after hiding as it was, before anybody is asked", async () => {
+    await load();
+    await tell(picture());
+    await page.locator("#zoom-whole").click();
+    await page.evaluate("document.getElementById('stage').scrollTo(60, 40)");
+    await expect.poll(async () => (await state()).top).toBe(40);
+    const kept = await state();
+    await page.close();
+    page = await browser.newPage({ viewport: { width: 900, height: 700 } });
+    await load(kept);
+    expect(await page.locator("#title").textContent()).toBe("Autumn");
+    expect(await page.locator("#zoom-word").textContent()).toBe("100 %");
+    expect(await page.evaluate("[document.getElementById('stage').scrollLeft, document.getElementById('stage').scrollTop]")).toEqual([60, 40]);
+    expect(await page.locator("#live").textContent()).toBe("");
+  });
+
+  it("keeps the last drawing, paler, where there is nothing to draw", async () => {
+    await load();
+    await tell(picture());
+    await tell({ kind: "nothing", why: "This file is no setup." });
+    expect(await page.locator("#note").textContent()).toBe("This file is no setup.");
+    expect(await page.locator("#sheet svg").count()).toBe(1);
+    await tell(picture());
+    expect(await page.locator("#note").isVisible()).toBe(false);
+  });
+
+  it("takes nothing from a drawing but shapes and words, and nothing from names as mark-up", async () => {
+    await load();
+    const evil = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9" onload="window.bad=1"><script>window.bad=1</script><image href="http://else.invalid/x.png"/>' +
+      '<a href="http://else.invalid/"><text>a</text></a><g class="post" data-post="p" onclick="window.bad=1"><text>&lt;img src=x onerror=window.bad=1&gt;</text></g>' +
+      '<foreignObject><body xmlns="http://www.w3.org/1999/xhtml"><iframe src="http://else.invalid/"></iframe></body></foreignObject></svg>';
+    await tell(picture({ svg: evil, title: "<img src=x onerror=window.bad=1>", items: ["<b>", "c"], item: "<b>" }));
+    expect(await page.evaluate("window.bad")).toBeUndefined();
+    expect(await page.locator("script, image, a, foreignObject, iframe, img").count()).toBe(1); // its own script
+    expect(await page.locator("#sheet text").allTextContents()).toEqual(["<img src=x onerror=window.bad=1>"]);
+    await tell(picture({ svg: "<svg" }));
+    expect(await page.locator("#note").textContent()).toBe("The drawing could not be shown.");
+    // The browser says at the reading what it would have refused, too.
+    expect(complaints.filter((one) => !one.includes("The action has been blocked"))).toEqual([]);
+    complaints.length = 0;
+  });
+});
