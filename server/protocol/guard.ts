@@ -24,17 +24,26 @@ export const pause = (): Promise<void> => new Promise((resolve) => {
 /** The words of an exception for the log, with where it arose. */
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.stack ?? error.message : String(error));
 
+const tooEarly = (method: string): ResponseError => new ResponseError(ErrorCodes.ServerNotInitialized, `${method} came before initialize.`);
+
 export class Guard {
   readonly #connection: Connection;
   #phase: "fresh" | "running" | "down" = "fresh";
 
   constructor(connection: Connection) {
     this.#connection = connection;
+    // What no handler is for is told apart from what came too early, when there was none yet.
+    connection.onRequest((method: string) => this.#phase === "fresh" ? tooEarly(method) : new ResponseError(ErrorCodes.MethodNotFound, `${method} is not known here.`));
   }
 
   /** `initialize` was answered. */
   begin(): void {
     this.#phase = "running";
+  }
+
+  /** Whether `initialize` was answered already: it is asked once. */
+  get begun(): boolean {
+    return this.#phase !== "fresh";
   }
 
   /** `shutdown` was asked: nothing more is answered. */
@@ -60,7 +69,7 @@ export class Guard {
     this.#connection.onRequest(method, async (...given: unknown[]): Promise<R | ResponseError> => {
       // Without parameters, or with several, there are fewer or more arguments than the two that are wanted.
       const token = given.at(-1) as CancellationToken;
-      if (this.#phase === "fresh") return new ResponseError(ErrorCodes.ServerNotInitialized, `${method} came before initialize.`);
+      if (this.#phase === "fresh") return tooEarly(method);
       if (this.#phase === "down") return new ResponseError(ErrorCodes.InvalidRequest, `${method} came after shutdown.`);
       const params = given.length === 2 ? read(given[0]) : undefined;
       if (params === undefined) return new ResponseError(ErrorCodes.InvalidParams, `${method}: these parameters are not what the protocol says.`);

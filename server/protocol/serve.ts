@@ -3,7 +3,8 @@
  * browser's worker could do the same with files that its editor supplies).
  */
 import {
-  CodeActionKind, CodeLensRefreshRequest, DidChangeWatchedFilesNotification, TextDocumentSyncKind, type Connection, type Disposable, type InitializeResult,
+  CodeActionKind, CodeLensRefreshRequest, DidChangeWatchedFilesNotification, ErrorCodes, ResponseError, TextDocumentSyncKind, type Connection, type Disposable,
+  type InitializeError, type InitializeResult,
 } from "vscode-languageserver";
 import type { Folder, Shelf } from "../workspace/workspace";
 import { keyOf, trimmed } from "../workspace/uris";
@@ -31,7 +32,8 @@ const ALL_FILES = { filters: [{ pattern: { glob: "**/*.bothways", matches: "file
 export function serve(connection: Connection, surroundings: Surroundings): void {
   const guard = new Guard(connection);
 
-  connection.onInitialize((params): InitializeResult => {
+  connection.onInitialize((params): InitializeResult | ResponseError<InitializeError> => {
+    if (guard.begun) return new ResponseError(ErrorCodes.InvalidRequest, "initialize is asked once.");
     const server = new Server(connection, guard, surroundings, abilitiesOf(params), foldersAtStart(params));
     server.register();
     guard.begin();
