@@ -6,7 +6,8 @@ export type Answer<T> = { readonly value: T } | "back" | "left";
 
 interface Place {
   readonly title: string;
-  readonly step: number;
+  /** Its number; none where it is no question of the row. */
+  readonly step?: number;
   readonly of: number;
 }
 
@@ -20,11 +21,13 @@ function run<T>(input: vscode.QuickInput & { buttons: readonly vscode.QuickInput
       input.dispose();
     };
     input.title = place.title;
-    input.step = place.step;
-    input.totalSteps = place.of;
+    if (place.step !== undefined) {
+      input.step = place.step;
+      input.totalSteps = place.of;
+    }
     // A look into another window is no answer.
     input.ignoreFocusOut = true;
-    if (place.step > 1) input.buttons = [vscode.QuickInputButtons.Back];
+    if (place.step !== 1) input.buttons = [vscode.QuickInputButtons.Back];
     input.onDidTriggerButton(() => settle("back"));
     input.onDidHide(() => settle("left"));
     accept((value) => settle({ value }));

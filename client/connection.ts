@@ -1,8 +1,6 @@
 /** The connection to the language server: started when the extension is, started again when it dies, asked without ever throwing. */
 import * as vscode from "vscode";
-import {
-  CloseAction, ErrorAction, LanguageClient, RevealOutputChannelOn, State, TransportKind, type LanguageClientOptions, type ServerOptions,
-} from "vscode-languageclient/node";
+import type { CloseHandlerResult, LanguageClient, LanguageClientOptions, ServerOptions } from "vscode-languageclient/node";
 import {
   METHODS, type Choose, type Explained, type FlowAsked, type FlowOf, type HandoutOf, type StarterAsked, type StarterOf, type VerdictsOf,
 } from "../server/protocol/messages";
@@ -11,7 +9,7 @@ import { Restarts } from "./restarts";
 export const LANGUAGE = "bothways";
 
 export class Connection implements vscode.Disposable {
-  readonly #client: LanguageClient;
+  #client: LanguageClient | undefined;
   readonly #restarts = new Restarts();
   readonly #changed = new vscode.EventEmitter<VerdictsOf>();
   readonly #begun = new vscode.EventEmitter<void>();
@@ -28,7 +26,14 @@ export class Connection implements vscode.Disposable {
   readonly ready: Promise<void>;
 
   constructor(context: vscode.ExtensionContext) {
-    const module = context.asAbsolutePath("dist/server.js");
+    this.#disposables.push(vscode.workspace.onDidCloseTextDocument((document) => this.#known.delete(document.uri.toString())));
+    this.ready = this.#start(context.asAbsolutePath("dist/server.js")).catch((error: unknown) => this.#failed(error));
+  }
+
+  /** The protocol is most of the extension's code: it is read in when the editor has its commands and goes on. */
+  async #start(module: string): Promise<void> {
+    await new Promise((done) => setTimeout(done, 0));
+    const { CloseAction, ErrorAction, LanguageClient, RevealOutputChannelOn, State, TransportKind } = await import("vscode-languageclient/node");
     const server: ServerOptions = {
       run: { module, transport: TransportKind.ipc },
       debug: { module, transport: TransportKind.ipc, options: { execArgv: ["--nolazy", "--inspect=6011"] } },
@@ -39,18 +44,18 @@ export class Connection implements vscode.Disposable {
       initializationFailedHandler: () => false,
       errorHandler: {
         error: () => ({ action: ErrorAction.Continue, handled: true }),
-        closed: () => this.#closed(),
+        closed: (): CloseHandlerResult => ({ action: this.#mayStartAgain() ? CloseAction.Restart : CloseAction.DoNotRestart, handled: true }),
       },
     };
-    this.#client = new LanguageClient("bothways", "Bothways", server, options);
+    const client = new LanguageClient("bothways", "Bothways", server, options);
+    this.#client = client;
     this.#disposables.push(
-      this.#client.onNotification(METHODS.verdicts, (verdicts: VerdictsOf) => this.#hear(verdicts)),
-      this.#client.onDidChangeState(({ newState }) => {
+      client.onNotification(METHODS.verdicts, (verdicts: VerdictsOf) => this.#hear(verdicts)),
+      client.onDidChangeState(({ newState }) => {
         if (newState === State.Running) void this.#again();
       }),
-      vscode.workspace.onDidCloseTextDocument((document) => this.#known.delete(document.uri.toString())),
     );
-    this.ready = this.#client.start().catch((error: unknown) => this.#failed(error));
+    await client.start();
   }
 
   /** What is known of a document without asking. */
@@ -93,9 +98,9 @@ export class Connection implements vscode.Disposable {
   async #ask<Answer>(method: string, params: object): Promise<Answer | undefined> {
     await this.ready;
     try {
-      return (await this.#client.sendRequest<Answer | null>(method, params)) ?? undefined;
+      return (await this.#client?.sendRequest<Answer | null>(method, params)) ?? undefined;
     } catch (error) {
-      this.#client.outputChannel.appendLine(`${method}: ${error instanceof Error ? error.message : String(error)}`);
+      this.#log(method, error);
       return undefined;
     }
   }
@@ -110,30 +115,34 @@ export class Connection implements vscode.Disposable {
     this.#begun.fire();
   }
 
-  #closed(): { action: CloseAction; handled: boolean } {
-    if (this.#restarts.again(Date.now())) return { action: CloseAction.Restart, handled: true };
+  #mayStartAgain(): boolean {
+    if (this.#restarts.again(Date.now())) return true;
     void this.#offer("Bothways stopped working several times in a row and was not started again. Your texts are untouched.");
-    return { action: CloseAction.DoNotRestart, handled: true };
+    return false;
   }
 
   #failed(error: unknown): void {
-    this.#client.outputChannel.appendLine(`The server could not be started: ${error instanceof Error ? error.message : String(error)}`);
+    this.#log("The server could not be started", error);
     void this.#offer("Bothways could not be started, so nothing is judged. Your texts are untouched.");
+  }
+
+  #log(what: string, error: unknown): void {
+    this.#client?.outputChannel.appendLine(`${what}: ${error instanceof Error ? error.message : String(error)}`);
   }
 
   async #offer(words: string): Promise<void> {
     const again = "Start again";
     const log = "Show the log";
     const answer = await vscode.window.showErrorMessage(words, again, log);
-    if (answer === log) this.#client.outputChannel.show();
+    if (answer === log) this.#client?.outputChannel.show();
     if (answer !== again) return;
     this.#restarts.forget();
-    await this.#client.start().catch((error: unknown) => this.#failed(error));
+    await this.#client?.start().catch((error: unknown) => this.#failed(error));
   }
 
   /** Ends the server. */
   async stop(): Promise<void> {
-    await this.#client.dispose().catch(() => undefined);
+    await this.#client?.dispose().catch(() => undefined);
   }
 
   dispose(): void {

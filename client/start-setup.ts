@@ -11,13 +11,15 @@ const WHERE = [
   { value: "file", label: "A file …", detail: "choose where it lies" },
 ] as const;
 type Where = (typeof WHERE)[number]["value"];
-const STEPS = 6;
+const STEPS = 5;
 
-const isGiven = (value: unknown): value is Given => typeof value === "object" && value !== null;
+const NAMES: readonly (keyof StarterAsked)[] = ["title", "talkers", "audience", "seats", "online", "size", "own"];
+/** Whether a command was given answers: menus give it other things. */
+const isAsked = (value: unknown): value is StarterAsked => typeof value === "object" && value !== null && NAMES.some((name) => Object.hasOwn(value, name));
 
 /** Asks, unless the answers are given with the command; writes the text; shows what becomes of it. */
 export async function startSetup(context: vscode.ExtensionContext, connection: Connection, given?: unknown): Promise<vscode.Uri | undefined> {
-  if (isGiven(given) && !(given instanceof vscode.Uri)) return write(connection, given, "new");
+  if (isAsked(given)) return write(connection, given, "new");
   const before = context.workspaceState.get<Given>(MEMORY, {});
   const answers = await askAll(context, connection, before);
   if (answers === undefined) {
@@ -59,7 +61,7 @@ async function askAll(context: vscode.ExtensionContext, connection: Connection, 
     () => text("size", 4, (words) => fits(askedOf({ size: words }))),
     () => text("own", 5, (words) => fits(askedOf({ own: words }))),
     async () => {
-      const answer = await askChoice<Where>({ title: "Where shall it be written?", step: 6, of: STEPS }, WHERE, where);
+      const answer = await askChoice<Where>({ title: "Where shall it be written?", of: STEPS }, WHERE, where);
       if (typeof answer === "object") where = answer.value;
       return answer;
     },
