@@ -10,12 +10,6 @@ import { Trial } from "./model/trial";
 import { heardFrom } from "./signal/coverage";
 import { streamsOver, total } from "./signal/streams";
 
-/** Codes that say something on a way without deciding whether it works. */
-const BESIDE: ReadonlySet<string> = new Set(["one-device-carries-all"]);
-
-/** Codes that are about one device. */
-const OF_DEVICES: ReadonlySet<string> = new Set(["no-power", "battery-short"]);
-
 /** Which of what was judged the author accepts. */
 export type Accepted = (judged: Judged) => boolean;
 
@@ -32,8 +26,8 @@ export function verdicts(setup: Setup, judged: readonly Judged[], items: readonl
 
 function verdictOf(way: WayName, judged: readonly Judged[], setup: Setup, accepted: Accepted): { verdict: Verdict; weakest: string; hangsOn: readonly string[] } {
   // What is missing in the plan changes no verdict, and neither does what is in it.
-  const deciding = judged.filter((j) => !BESIDE.has(j.check.entry.code) && j.check.entry.severity !== "plan");
-  if (deciding.length === 0) {
+  const deciding = judged.filter((j) => j.check.bearing !== "beside" && j.check.entry.severity !== "plan");
+  if (deciding.every((j) => j.check.silentInOrder === true && j.judgement.severity === undefined)) {
     const nobody = setup.joins.length === 0;
     // With nobody who speaks there is nothing to hear or see from the room, and nothing to judge.
     if (!nobody && (way === "online-hears-room" || way === "online-sees-room")) return { verdict: "cannot-tell", weakest: "the text does not say who speaks", hangsOn: ["who speaks"] };
@@ -43,7 +37,7 @@ function verdictOf(way: WayName, judged: readonly Judged[], setup: Setup, accept
   const graded = deciding.map((j) => ({ j, taken: accepted(j), verdict: verdictFor(j) }))
     .map((g) => (g.taken && SEVERE[g.verdict] > SEVERE.doubtful ? { ...g, verdict: "doubtful" as const } : g)).sort((a, b) => SEVERE[b.verdict] - SEVERE[a.verdict]
     || rank(b.j.judgement.atBest) - rank(a.j.judgement.atBest) || b.j.judgement.best.badness - a.j.judgement.best.badness);
-  const weakest = graded[0];
+  const weakest = graded.find((g) => g.verdict !== "works" || g.j.check.silentInOrder !== true) ?? graded[0];
   if (weakest === undefined) return { verdict: "cannot-tell", weakest: "", hangsOn: [] };
   const { judgement } = weakest.j;
   if (weakest.taken && weakest.verdict !== "works") return { verdict: weakest.verdict, weakest: `accepted: ${judgement.said.summary}`, hangsOn: [] };
@@ -56,7 +50,7 @@ const SEVERE: Readonly<Record<Verdict, number>> = { works: 0, doubtful: 1, "cann
 
 function verdictFor({ judgement, check }: Judged): Verdict {
   // A way fails when it does not reach; that one of the devices on it ails may leave another route.
-  if (judgement.severity === "error") return OF_DEVICES.has(check.entry.code) ? "doubtful" : "fails";
+  if (judgement.severity === "error") return check.bearing === "device" ? "doubtful" : "fails";
   if (judgement.best.unknown !== undefined) return "cannot-tell";
   if (rank(judgement.atBest) >= rank("warning")) return "doubtful";
   if (judgement.best.doubtful === true || judgement.couldFail.length > 0) return "doubtful";
@@ -77,8 +71,8 @@ export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: 
   uplinkQuestions(setup, scenes).forEach(add);
   talkerQuestions(setup, scenes).forEach(add);
   for (const one of judged) {
-    // What would be asked of a risk that is taken changes nothing.
-    if (accepted(one)) continue;
+    // What would be asked of a risk that is taken changes nothing, nor what decides no way.
+    if (accepted(one) || one.check.bearing === "beside") continue;
     const { judgement, check } = one;
     for (const swing of judgement.couldFail) add(questionOf(judgement, swing, judgement.case.ways, check.entry.title));
     // What is only guessed and could turn a warning either way is worth a look, too.

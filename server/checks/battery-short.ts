@@ -9,6 +9,7 @@ import { inUse, waysOf } from "./no-power";
 import { freeOutlets } from "./outlets";
 
 export const batteryShort: Check = {
+  bearing: "device",
   takesLimit: true,
   entry: {
     code: "battery-short", title: "A battery does not last", severity: "error", group: "Power and heat",

@@ -2,15 +2,22 @@ import { batteryShort } from "./battery-short";
 import { cancellerBlind } from "./canceller-blind";
 import type { Check, Entry } from "./check";
 import { echoPath } from "./echo-path";
+import { headsetProfile } from "./headset-profile";
 import { hearsItself } from "./hears-itself";
+import { levelMismatch } from "./level-mismatch";
+import { musicSuppressed } from "./music-suppressed";
 import { noPower } from "./no-power";
+import { nobodyListens } from "./nobody-listens";
 import { oneDeviceCarriesAll } from "./one-device-carries-all";
+import { lipSync, pictureLate } from "./sync";
 import { uncoveredDirection } from "./uncovered-direction";
 import { uplinkShort } from "./uplink-short";
+import { wrongInput, wrongOutput } from "./wrong-ends";
 
 /** Every check there is, in the order in which causes are told from consequences. */
 export const CHECKS: readonly Check[] = [
-  noPower, uncoveredDirection, echoPath, hearsItself, cancellerBlind, batteryShort, uplinkShort, oneDeviceCarriesAll,
+  noPower, uncoveredDirection, wrongInput, wrongOutput, levelMismatch, headsetProfile, musicSuppressed, lipSync, pictureLate, nobodyListens,
+  echoPath, hearsItself, cancellerBlind, batteryShort, uplinkShort, oneDeviceCarriesAll,
 ];
 
 export type { Entry } from "./check";

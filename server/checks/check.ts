@@ -81,6 +81,10 @@ export interface Entry {
 
 export interface Check {
   readonly entry: Entry;
+  /** What it means for a way: `beside` does not decide whether it works, `device` is about one device, and another may carry the way. */
+  readonly bearing?: "beside" | "device";
+  /** In order it says nothing on how its ways stand: others do. */
+  readonly silentInOrder?: true;
   /** Whether `limit CODE VALUE` sets anything in it. */
   readonly takesLimit?: true;
   cases(scene: Scene): readonly Case[];

@@ -8,6 +8,7 @@ import { rootFile, type Case, type Check, type Remedy, type Scene } from "./chec
 import { freeOutlets } from "./outlets";
 
 export const noPower: Check = {
+  bearing: "device",
   entry: {
     code: "no-power", title: "A device has no power", severity: "error", group: "Power and heat",
     notice: "It stays dark, and somebody goes looking for an outlet while the room waits.",

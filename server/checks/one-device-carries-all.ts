@@ -8,6 +8,7 @@ import { carries } from "../signal/graph";
 import type { Case, Check, Scene } from "./check";
 
 export const oneDeviceCarriesAll: Check = {
+  bearing: "beside",
   entry: {
     code: "one-device-carries-all", title: "One device carries everything", severity: "hint", group: "Each way across",
     notice: "It restarts for an update, and the meeting is over until it is back.",

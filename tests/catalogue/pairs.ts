@@ -1,5 +1,7 @@
 /** The smallest setups, code by code. Names are invented. */
 import type { Pair } from "./harness";
+import { LOOP_PAIRS } from "./pairs/loops";
+import { PORT_PAIRS } from "./pairs/ports";
 
 /** A room that is stated well enough for nothing to hang on it. */
 const HALL = `setup "Pair"
@@ -201,4 +203,4 @@ const REST: readonly Pair[] = [
   },
 ];
 
-export const PAIRS: readonly Pair[] = [...UNCOVERED, ...ECHO, ...POWER, ...REST];
+export const PAIRS: readonly Pair[] = [...UNCOVERED, ...ECHO, ...POWER, ...REST, ...LOOP_PAIRS, ...PORT_PAIRS];

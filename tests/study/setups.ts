@@ -12,12 +12,14 @@ room hall 9.2 m by 6.4 m by 3.1 m {
 }
 talker Ines at (1.0 m, 3.2 m), standing
 online 4 people
+job listen by Marit
+visitors none
 ${internet}
 place laptop is laptop, at (1.2 m, 2.4 m), aim Ines
 mains from left-wall to laptop
 ${rest}`;
 
-export const BOX = `place box is battery-loudspeaker, at (0.6 m, 4.8 m), aim audience
+export const BOX = `place box is battery-loudspeaker, at (0.6 m, 4.8 m), aim audience { port bluetooth is bluetooth, takes sound, delay 100 ms }
 radio from laptop.bluetooth to box.bluetooth
 `;
 export const LAPEL = `place lapel is lapel-microphone, on Ines
