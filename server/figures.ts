@@ -3,6 +3,7 @@
  * same records, so that no number can appear twice with two values. Values are those of the best guess.
  */
 import type { Scene } from "./checks/check";
+import { loopFigures } from "./figures/loops";
 import type { Figure } from "./finding";
 import { isAssumed, type Ranged } from "./model/ranged";
 import type { Setup } from "./model/setup";
@@ -33,6 +34,7 @@ export function figuresOf(scenes: readonly Scene[], trial: Trial): Figure[] {
   for (const scene of scenes) {
     soundFigures(scene, trial).forEach(add);
     echoFigures(scene, trial).forEach(add);
+    loopFigures(scene, trial).forEach(add);
     sightFigures(scene, trial).forEach(add);
     streamFigures(scene, trial).forEach(add);
   }

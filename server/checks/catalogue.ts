@@ -1,23 +1,32 @@
 import { batteryShort } from "./battery-short";
 import { cancellerBlind } from "./canceller-blind";
+import { cancellerMoving } from "./canceller-moving";
+import { cancellerStrained } from "./canceller-strained";
+import { cancellerTwice } from "./canceller-twice";
 import type { Check, Entry } from "./check";
 import { echoPath } from "./echo-path";
 import { headsetProfile } from "./headset-profile";
 import { hearsItself } from "./hears-itself";
 import { levelMismatch } from "./level-mismatch";
 import { musicSuppressed } from "./music-suppressed";
+import { howlLoop } from "./howl-loop";
+import { mixNotMinus } from "./mix-not-minus";
+import { monitorLoop } from "./monitor-loop";
 import { noPower } from "./no-power";
 import { nobodyListens } from "./nobody-listens";
 import { oneDeviceCarriesAll } from "./one-device-carries-all";
 import { lipSync, pictureLate } from "./sync";
+import { streamAudible } from "./stream-audible";
 import { uncoveredDirection } from "./uncovered-direction";
 import { uplinkShort } from "./uplink-short";
+import { visitorJoins } from "./visitor-joins";
 import { wrongInput, wrongOutput } from "./wrong-ends";
 
 /** Every check there is, in the order in which causes are told from consequences. */
 export const CHECKS: readonly Check[] = [
   noPower, uncoveredDirection, wrongInput, wrongOutput, levelMismatch, headsetProfile, musicSuppressed, lipSync, pictureLate, nobodyListens,
-  echoPath, hearsItself, cancellerBlind, batteryShort, uplinkShort, oneDeviceCarriesAll,
+  mixNotMinus, echoPath, hearsItself, cancellerBlind, monitorLoop, howlLoop, streamAudible, cancellerStrained, cancellerTwice, cancellerMoving, visitorJoins,
+  batteryShort, uplinkShort, oneDeviceCarriesAll,
 ];
 
 export type { Entry } from "./check";

@@ -4,7 +4,7 @@ import { insertInto, rewrite, type Edit } from "../model/edits";
 import { canonical } from "../model/names";
 import type { Setup } from "../model/setup";
 import type { JoinState } from "../signal/call-state";
-import { fileOf } from "./check";
+import { fileOf, type Remedy } from "./check";
 
 /** The statements of a join on one thing, `sends sound` say, that count in an item. */
 function statementsOn(state: JoinState, head: string, what: string, item: string | undefined): readonly Bound[] {
@@ -34,4 +34,10 @@ export function replaceIn(setup: Setup, state: JoinState, head: string, what: st
   const said = statementsOn(state, head, what, item);
   const first = said[0];
   return first === undefined ? [insertInto(file, state.join.bound, [text])] : [rewrite(first, text)];
+}
+
+/** Switches the canceller of a join on where the text switches it off. */
+export function cancelRemedy(state: JoinState): Remedy[] {
+  const off = state.join.statements.find((s) => s.row.head === "cancels" && s.negated);
+  return off === undefined ? [] : [{ title: `Switch echo cancellation on at ${state.join.device}`, edits: [rewrite(off, "cancels echo")] }];
 }

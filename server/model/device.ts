@@ -75,6 +75,8 @@ export interface Device {
   readonly length: Ranged | undefined;
   /** Has an echo canceller in the unit itself. */
   readonly cancels: boolean;
+  /** Whether it turns sound up and down by itself; nothing where the text does not say. */
+  readonly gain: Part["gain"];
   /** Placed by the setup, and how. */
   readonly placed: Bound | undefined;
   readonly place: PlaceValue | undefined;
@@ -131,7 +133,7 @@ export function makeDevice(name: string, type: string, kind: string, typical: bo
     },
     sockets: facts.ranged("sockets", "count", "the sockets of"), length: facts.ranged("length", "length", "the length of"),
     cancels: facts.one("cancels") !== undefined && facts.one("cancels")?.negated !== true,
-    placed, place, ring, aim: aim && valueOf(aim, "at", "place"), fills: fills && valueOf(fills, "surface", "name")?.text,
+    gain: gainOf(facts.one("gain")), placed, place, ring, aim: aim && valueOf(aim, "at", "place"), fills: fills && valueOf(fills, "surface", "name")?.text,
     height: facts.ranged("height", "height", "the height of"),
     owner: owned && (valueOf(owned, "by", "text") ?? valueOf(owned, "from", "text"))?.text, where,
   };

@@ -147,15 +147,26 @@ function nearestMouth(setup: Setup, voice: Voice, at: Vec3, trial: Trial): Vec3 
 
 const airKey = pairKeys((from: Part, to: Part) => `air ${from.id} ${to.id}`);
 
-/** Sound of a loudspeaker at a microphone, band by band in dB, and how far apart they are in metres. */
-export function loudspeakerAtMicrophone(setup: Setup, trial: Trial, from: { device: Device; part: Part }, to: { device: Device; part: Part }): { levels: Bands; distance: number } {
+/** Sound of a loudspeaker at a microphone. */
+export interface Crossing {
+  /** H, dB. */
+  readonly levels: Bands;
+  /** d and v. */
+  readonly arrival: ArrivalBands;
+  /** m */
+  readonly distance: number;
+}
+
+/** Sound of a loudspeaker at a microphone, band by band in dB, its direct and its reverberant part, and how far apart they are in metres. */
+export function loudspeakerAtMicrophone(setup: Setup, trial: Trial, from: { device: Device; part: Part }, to: { device: Device; part: Part }): Crossing {
   return trial.keep(airKey(from.part, to.part), () => {
     const room = acoustics(setup, trial);
     const a = patternOf(to.part);
     const ree = randomEnergyEfficiency(a);
     const q = directivityOf(from.part);
     if (from.device === to.device) {
-      return { distance: SAME_CASE, levels: transferLevels(transferBands((k) => ({ distance: SAME_CASE, q: q[k], roomConstant: room.constant[k], ree }))) };
+      const arrival = transferBands((k) => ({ distance: SAME_CASE, q: q[k], roomConstant: room.constant[k], ree }));
+      return { distance: SAME_CASE, levels: transferLevels(arrival), arrival };
     }
     const source = triple(standOf(setup, from.device, trial));
     const at = standOf(setup, to.device, trial);
@@ -164,10 +175,8 @@ export function loudspeakerAtMicrophone(setup: Setup, trial: Trial, from: { devi
     const receiver = a === 1 ? 1 : microphonePattern(micCosine(setup, trial, to.device, at, { x: source[0], y: source[1], z: source[2] }), a);
     const apart = Math.max(SAME_CASE, distance(source, triple(at)));
     const gains = sourcePatterns(cosine, q);
-    return {
-      distance: apart,
-      levels: transferLevels(transferBands((k) => ({ distance: apart, q: q[k], roomConstant: room.constant[k], ree, sourceGain: gains[k], receiverGain: receiver }))),
-    };
+    const arrival = transferBands((k) => ({ distance: apart, q: q[k], roomConstant: room.constant[k], ree, sourceGain: gains[k], receiverGain: receiver }));
+    return { distance: apart, levels: transferLevels(arrival), arrival };
   });
 }
 

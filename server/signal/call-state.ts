@@ -35,6 +35,8 @@ export interface JoinState {
   readonly pictures: readonly SentPicture[];
   readonly plays: readonly Sent[];
   readonly shows: readonly Shown[];
+  /** On what it plays at once what it takes in. */
+  readonly monitors: readonly Sent[];
   /** Whether the call's own program cancels the echo of what this device plays. */
   readonly cancels: Ranged;
 }
@@ -54,6 +56,7 @@ function stateOf(setup: Setup, join: Join, device: Device, item: string | undefi
   const picture = sends.filter((s) => what(s) === "picture");
   const plays = holding(join.statements, "plays", item);
   const shows = holding(join.statements, "shows", item);
+  const monitors = holding(join.statements, "monitors", item);
   const cancels = holding(join.statements, "cancels", item)[0];
   const byItself = (type: PartType, where: Where, isAssumed: boolean): Sent[] => {
     const part = own(type);
@@ -82,6 +85,7 @@ function stateOf(setup: Setup, join: Join, device: Device, item: string | undefi
     sound: list(sound, "from", "microphone"),
     pictures: list(picture, "from", "camera").map((sent) => ({ ...sent, ...modeAt(sent) })),
     plays: list(plays, "on", "loudspeaker"),
+    monitors: withdrawn(monitors) ? [] : monitors.filter((s) => !s.negated).flatMap((s) => named(s, "on", "loudspeaker")),
     shows: shown(setup, join, shows, own("display")),
     cancels: cancels === undefined
       ? { ...unsaid(`${join.device}.cancels`, `whether echo cancellation is on at ${join.device}`, true, "what call programs do by default; common practice, no source"), low: 1 }

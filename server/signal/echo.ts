@@ -41,8 +41,10 @@ export interface Echo {
   readonly needed: number;
   /** Half the whole round trip, s. */
   readonly delay: number;
-  /** A canceller works beyond what it can hold. */
-  readonly strained: boolean;
+  /** What cancellers hold of it, before them, dB; nothing where none holds any. */
+  readonly held: number | undefined;
+  /** Most of it comes back through wires, not through air. */
+  readonly wired: boolean;
   /** The strongest pair, where the echo passes through air. */
   readonly pair: { readonly speaker: Ending; readonly mic: Ending; readonly metres: number; readonly coupling: Bands; readonly talkerTransfer: number } | undefined;
 }
@@ -176,6 +178,7 @@ function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
   let strongest: Echo["pair"];
   let most = -Infinity;
   let late = 0;
+  let wired = false;
   for (const speaker of loop.speakers) {
     if (!carries(speaker.path, trial)) continue;
     for (const { mic, pair, powers, strength } of pairedWith(graph, loop, speaker, trial)) {
@@ -189,8 +192,13 @@ function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
     }
   }
   if (loop.wire !== undefined && carries(loop.wire, trial)) {
-    (programHolds ? held : free).push(flat(toPower(gainOf(loop.wire))));
-    if (strongest === undefined) late = delayOf(loop.wire, trial);
+    const power = flat(toPower(gainOf(loop.wire)));
+    wired = gainOf(loop.wire) > -echoLoss(sum([...held, ...free]));
+    (programHolds ? held : free).push(power);
+    if (wired) {
+      strongest = undefined;
+      late = delayOf(loop.wire, trial);
+    }
   }
   if (held.length === 0 && free.length === 0) return undefined;
   const uncancelled = echoLoss(sum([...held, ...free]));
@@ -202,7 +210,7 @@ function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
   const d1 = trial.value(callDelay(setup, loop.plays));
   const d2 = trial.value(callDelay(setup, loop.sends));
   const delay = (d1 + late + d2) / 2;
-  return { uncancelled, loss, telr: talkerEchoLoudnessRating(loss), needed: acceptableTelr(delay), delay, strained: behind?.strained ?? false, pair: strongest };
+  return { uncancelled, loss, telr: talkerEchoLoudnessRating(loss), needed: acceptableTelr(delay), delay, held: held.length === 0 ? undefined : echoLoss(sum(held)), wired, pair: strongest };
 }
 
 /** The level of several powers together. */
@@ -218,15 +226,21 @@ interface TurnedUp {
 function turnedUp(graph: Graph, loop: Loop, trial: Trial): readonly TurnedUp[] {
   return trial.keep(`turned up ${spokenLoopKey(graph, loop)}`, () => {
     const { setup } = graph;
-    const voices = graph.voices.length > 0 ? graph.voices : [...setup.voices.values()];
-    return loop.mics.filter((mic) => carries(mic.path, trial)).map((mic): TurnedUp => {
-      const { device, part } = mic.ending;
-      const near = nearTalker(setup, device, voices, trial) ?? setup.lectern;
-      // Of seats, the one that it hears best.
-      const transfer = Math.max(...pickUps(setup, trial, near, device, part).map((one) => one.transfer));
-      return { mic, talker: trial.value(near.level), transfer };
-    });
+    const voices = speaking(graph);
+    return loop.mics.filter((mic) => carries(mic.path, trial)).map((mic): TurnedUp => ({ mic, ...nominal(setup, mic.ending, voices, trial) }));
   });
+}
+
+/** Whom the microphones are turned up for: who speaks, else whoever is there. */
+export const speaking = (graph: Graph): readonly Voice[] => (graph.voices.length > 0 ? graph.voices : [...graph.setup.voices.values()]);
+
+/** What a microphone is turned up for: how loud its talker is at 1 m, dBA, and how well it hears that, A-weighted, dB. */
+export function nominal(setup: Setup, mic: Ending, voices: readonly Voice[], trial: Trial): { readonly talker: number; readonly transfer: number } {
+  const { device, part } = mic;
+  const near = nearTalker(setup, device, voices, trial) ?? setup.lectern;
+  // Of seats, the one that it hears best.
+  const transfer = Math.max(...pickUps(setup, trial, near, device, part).map((one) => one.transfer));
+  return { talker: trial.value(near.level), transfer };
 }
 
 /** A voice by itself at all `listeners`, in their order: its transfer, A-weighted, dB. */

@@ -104,10 +104,10 @@ class CallEdges {
 
   add(): void {
     // Ways through wires alone are worked out before the call joins everything to everything.
-    const planned = this.joins.map((state) => ({ state, into: this.into(state), outOf: this.outOf(state) }));
+    const planned = this.joins.map((state) => ({ state, into: this.into(state), outOf: this.outOf(state), monitors: this.monitors(state) }));
     const inSort = this.carried === "sound" ? "in" : "picture-in";
     const outSort = this.carried === "sound" ? "out" : "picture-out";
-    for (const { state, into, outOf } of planned) {
+    for (const { state, into, outOf, monitors } of planned) {
       const name = state.join.device;
       const gap = this.feeds.get(canonical(state.device.name))?.gap;
       const where = state.join.where;
@@ -115,6 +115,7 @@ class CallEdges {
       const call = (from: string, to: string): void => {
         this.edges.add({ from, to, via: "call", gain: 0, delay: callDelay(this.setup, state), gap: undefined, where });
       };
+      if (into.length > 0) for (const edge of monitors) this.edges.add(edge);
       if (into.length > 0) {
         this.edges.add({ from: node(inSort, name), to: node("sends", name), via: "inside", gain: 0, delay: undefined, gap, where });
         call(node("sends", name), ONLINE);
@@ -151,6 +152,14 @@ class CallEdges {
     const sents: readonly Sent[] = this.carried === "sound" ? state.plays : state.shows.filter((s) => s.what === "call");
     return sents.flatMap((sent) => this.connect(state, sent, "out-of").map((end): Edge => ({
       from: source, to: end.node, via: "inside", gain: 0, delay: end.delay, gap: end.gap, where: sent.where,
+    })));
+  }
+
+  /** What a join plays at once of what it takes in: from what the computer gathers to each device meant for it. */
+  private monitors(state: JoinState): Edge[] {
+    if (this.carried === "picture") return [];
+    return state.monitors.flatMap((sent) => this.connect(state, sent, "out-of").map((end): Edge => ({
+      from: node("in", state.join.device), to: end.node, via: "inside", gain: 0, delay: end.delay, gap: end.gap, where: sent.where,
     })));
   }
 

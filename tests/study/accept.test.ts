@@ -28,7 +28,7 @@ describe("accept", () => {
     const study = judged(hall(`${PHONE}accept echo-path of phone because "it is a rehearsal"\n`));
     expect(raised(study, "echo-path")).toEqual([]);
     expect(raised(study, "hears-itself")).toEqual([]);
-    expect(study.accepted.flatMap((f) => f.folded).map((f) => f.code)).toEqual(["hears-itself"]);
+    expect(study.accepted.flatMap((f) => f.folded).map((f) => f.code)).toEqual(["hears-itself", "howl-loop"]);
   });
 
   test("a way that an accepted risk would fail is doubtful, and the risk is named; others stay as they were", () => {

@@ -1,0 +1,185 @@
+/** Whether what goes round in a net of loops grows: its gain in each octave band, the peaks of the room, and the loudest loop link by link. */
+import type { Trial } from "../../model/trial";
+import { bands, flat, OCTAVES, type BandIndex, type Bands } from "../../physics/bands";
+import { CANCELLER_LOSS, coupling } from "../../physics/coupling";
+import { toDb, toPower } from "../../physics/decibel";
+import { loopGain, loopMatrix, peakAllowance } from "../../physics/howl";
+import { acoustics } from "../acoustics";
+import { loudspeakerAtMicrophone, playingLevel } from "../air";
+import type { Edge } from "../edges";
+import { nominal, speaking } from "../echo";
+import { carries, gainOf, type Ending, type Graph } from "../graph";
+import { pairKeys } from "../pair-keys";
+import { netOf, type Net, type Outlet, type Place } from "./net";
+import { remoteLoss } from "./remote";
+
+/** One link of a loop: by wire, mixer or call to a loudspeaker, and through the air to the next microphone. */
+export interface Link {
+  readonly from: Place;
+  readonly outlet: Outlet;
+  readonly to: Place;
+  readonly path: readonly Edge[];
+  readonly call: boolean;
+  /** dB: to the loudspeaker, and from it into the microphone beside the voice that this is turned up for. */
+  readonly wired: number;
+  readonly air: number;
+  /** m; nothing where it is not the air of this room. */
+  readonly metres: number | undefined;
+}
+
+export interface Howl {
+  /** Mean gain of all loops together in the worst band, dB, and what the peaks of the room add to it. */
+  readonly gain: number;
+  readonly peak: number;
+  /** Hz */
+  readonly band: number;
+  /** The loudest loop. */
+  readonly links: readonly Link[];
+  /** Microphones that are open at once. */
+  readonly open: number;
+}
+
+/** Bands in which it is decided: 250 Hz to 4 kHz. */
+const DECIDING: readonly BandIndex[] = [1, 2, 3, 4, 5];
+
+/** Ways of a net as powers, worked out once; those with a gap are open questions of each trial. */
+interface Wired {
+  readonly gains: Float64Array;
+  readonly gaps: readonly { readonly at: number; readonly path: readonly Edge[] }[];
+}
+const WIRED = new WeakMap<Net, Wired>();
+
+function wiredOf(net: Net): Wired {
+  let known = WIRED.get(net);
+  if (known === undefined) {
+    const { places, outlets } = net;
+    const gains = new Float64Array(places.length * outlets.length);
+    const gaps: { at: number; path: readonly Edge[] }[] = [];
+    places.forEach((place, i) => {
+      outlets.forEach((outlet, l) => {
+        const way = net.way(place, outlet);
+        if (way === undefined) return;
+        const at = i * outlets.length + l;
+        gains[at] = toPower(gainOf(way.path));
+        if (way.path.some((edge) => edge.gap !== undefined)) gaps.push({ at, path: way.path });
+      });
+    });
+    known = { gains, gaps };
+    WIRED.set(net, known);
+  }
+  return known;
+}
+
+/** The loops of a net in this trial; nothing where nothing goes round. */
+export function howlOf(graph: Graph, which: "local" | "whole", trial: Trial): Howl | undefined {
+  const net = netOf(graph, which);
+  if (net.places.length === 0 || net.outlets.length === 0) return undefined;
+  return trial.keep(`howl ${which} ${spokenKey(graph, net)}`, () => compute(graph, net, trial));
+}
+const spokenKey = pairKeys((graph: Graph, net: Net) => `${net.key} ${speaking(graph).map((voice) => voice.name).join(",")}`);
+
+function compute(graph: Graph, net: Net, trial: Trial): Howl | undefined {
+  const { places, outlets } = net;
+  const n = places.length;
+  const m = outlets.length;
+  const wired = wiredOf(net);
+  const shut = new Set(wired.gaps.flatMap(({ at, path }) => (carries(path, trial) ? [] : [at])));
+  const reach = (i: number, l: number): number => (shut.has(i * m + l) ? 0 : wired.gains[i * m + l] ?? 0);
+  // Only what something reaches and what is reached by something can go round.
+  const heard = outlets.map((_, l) => places.some((__, i) => reach(i, l) > 0));
+  if (!heard.includes(true)) return undefined;
+  const back: (Bands | undefined)[] = new Array<Bands | undefined>(m * n).fill(undefined);
+  let any = false;
+  outlets.forEach((outlet, l) => {
+    if (heard[l] !== true) return;
+    places.forEach((place, j) => {
+      back[l * n + j] = couplingOf(graph, net, outlet, place, trial);
+      any ||= back[l * n + j] !== undefined;
+    });
+  });
+  if (!any) return undefined;
+  let worst: Howl | undefined;
+  for (const k of DECIDING) {
+    const into = (l: number, j: number): number => back[l * n + j]?.[k] ?? -Infinity;
+    const matrix = loopMatrix(n, m, reach, into);
+    const silent = takingTurns(places, matrix, n);
+    const { gain, loop } = loopGain(matrix, n);
+    if (loop.length === 0) continue;
+    const links = loop.map(({ from, to }): Link => {
+      let l = 0;
+      for (let other = 1; other < m; other += 1) if (reach(from, other) * toPower(into(other, to)) > reach(from, l) * toPower(into(l, to))) l = other;
+      return link(graph, net, places[from], outlets[l], places[to], reach(from, l), into(l, to), trial);
+    });
+    const peak = links.reduce((sum, one) => sum + peakOf(graph, one, k, trial), 0) / links.length;
+    if (worst === undefined || gain + peak > worst.gain + worst.peak) worst = { gain, peak, band: OCTAVES[k], links, open: openIn(places, silent) };
+  }
+  return worst;
+}
+
+/** How many microphones are open at once. */
+const openIn = (places: readonly Place[], silent: ReadonlySet<number>): number => new Set(places.flatMap((place, i) => (silent.has(i) || place.mic === undefined ? [] : [place.mic]))).size;
+
+/**
+ * Leaves of the microphones of each automatic mixer the one that by itself goes round loudest: one is open at a time, so that many
+ * add nothing. Takes the others out of the matrix, and says which.
+ */
+function takingTurns(places: readonly Place[], matrix: Float64Array, n: number): ReadonlySet<number> {
+  const silent = new Set<number>();
+  for (const mixer of new Set(places.flatMap((place) => place.turns))) {
+    const turns = places.flatMap((place, i) => (place.turns.includes(mixer) ? [i] : []));
+    const loud = (i: number): number => matrix[i * n + i] ?? 0;
+    const first = turns.reduce((a, b) => (loud(b) > loud(a) ? b : a), turns[0] ?? 0);
+    for (const i of turns) {
+      if (places[i]?.mic === places[first]?.mic) continue;
+      silent.add(i);
+      for (let j = 0; j < n; j += 1) matrix[i * n + j] = matrix[j * n + i] = 0;
+    }
+  }
+  return silent;
+}
+
+function link(graph: Graph, net: Net, from: Place | undefined, outlet: Outlet | undefined, to: Place | undefined, power: number, air: number, trial: Trial): Link {
+  if (from === undefined || outlet === undefined || to === undefined) throw new RangeError("a link leads from a place by an outlet to a place");
+  const way = net.way(from, outlet);
+  const metres = outlet.speaker === undefined || to.mic === undefined ? undefined : loudspeakerAtMicrophone(graph.setup, trial, outlet.speaker, to.mic).distance;
+  return { from, outlet, to, path: way?.path ?? [], call: way?.call ?? false, wired: toDb(power), air, metres };
+}
+
+/** How far the loudest peak of the room stands above the mean on a link; 0 where it is not the air of this room. */
+function peakOf(graph: Graph, { outlet, to }: Link, k: BandIndex, trial: Trial): number {
+  if (outlet.speaker === undefined || to.mic === undefined) return 0;
+  const { arrival } = loudspeakerAtMicrophone(graph.setup, trial, outlet.speaker, to.mic);
+  return peakAllowance(arrival.direct[k], arrival.reverberant[k], OCTAVES[k], acoustics(graph.setup, trial).time[k]);
+}
+
+/** From an outlet into a place, beside what that is turned up for, band by band in dB; nothing where it does not get there. */
+function couplingOf(graph: Graph, net: Net, outlet: Outlet, place: Place, trial: Trial): Bands | undefined {
+  // What a join plays and sends itself, its own canceller holds; local reinforcement it never does.
+  const same = outlet.plays !== undefined && outlet.plays === place.sends;
+  const held = (at: Bands, unit: boolean): Bands => (same && (unit || trial.holds(place.sends.cancels)) ? capped(at) : at);
+  if (outlet.remote !== undefined) {
+    return outlet.remote === place.remote ? flat(-remoteLoss(outlet.remote, trial)) : undefined;
+  }
+  if (outlet.speaker !== undefined && place.mic !== undefined) {
+    const own = place.mic.device === outlet.speaker.device && place.mic.device.cancels;
+    return held(airOf(graph, outlet.speaker, place.mic, trial), own);
+  }
+  const path = net.wire(outlet, place);
+  if (path === undefined || !carries(path, trial)) return undefined;
+  return held(flat(gainOf(path)), false);
+}
+
+const capped = (levels: Bands): Bands => bands((k) => Math.min(levels[k], -CANCELLER_LOSS));
+
+const airKey = pairKeys((from: Ending, to: Ending) => `loop air ${from.part.id} ${to.part.id}`);
+
+function airOf(graph: Graph, speaker: Ending, mic: Ending, trial: Trial): Bands {
+  const voices = speaking(graph);
+  return trial.keep(`${airKey(speaker, mic)} ${voices.map((voice) => voice.name).join(",")}`, () => {
+    const near = nominal(graph.setup, mic, voices, trial);
+    return coupling({
+      loudspeakerLevel: playingLevel(graph.setup, trial, speaker.device, speaker.part), talkerLevel: near.talker, talkerTransfer: near.transfer,
+      loudspeakerTransfer: loudspeakerAtMicrophone(graph.setup, trial, speaker, mic).levels,
+    });
+  });
+}
