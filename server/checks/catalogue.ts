@@ -7,16 +7,17 @@ import type { Check, Entry } from "./check";
 import { echoPath } from "./echo-path";
 import { headsetProfile } from "./headset-profile";
 import { hearsItself } from "./hears-itself";
-import { levelMismatch } from "./level-mismatch";
-import { musicSuppressed } from "./music-suppressed";
 import { howlLoop } from "./howl-loop";
+import { levelMismatch } from "./level-mismatch";
+import { loopMisses } from "./loop-misses";
 import { mixNotMinus } from "./mix-not-minus";
 import { monitorLoop } from "./monitor-loop";
+import { musicSuppressed } from "./music-suppressed";
 import { noPower } from "./no-power";
 import { nobodyListens } from "./nobody-listens";
 import { oneDeviceCarriesAll } from "./one-device-carries-all";
-import { lipSync, pictureLate } from "./sync";
 import { streamAudible } from "./stream-audible";
+import { lipSync, pictureLate } from "./sync";
 import { uncoveredDirection } from "./uncovered-direction";
 import { uplinkShort } from "./uplink-short";
 import { visitorJoins } from "./visitor-joins";
@@ -24,8 +25,7 @@ import { wrongInput, wrongOutput } from "./wrong-ends";
 
 /** Every check there is, in the order in which causes are told from consequences. */
 export const CHECKS: readonly Check[] = [
-  noPower, uncoveredDirection, wrongInput, wrongOutput, levelMismatch, headsetProfile, musicSuppressed, lipSync, pictureLate, nobodyListens,
-  mixNotMinus, echoPath, hearsItself, cancellerBlind, monitorLoop, howlLoop, streamAudible, cancellerStrained, cancellerTwice, cancellerMoving, visitorJoins,
+  noPower, uncoveredDirection, wrongInput, wrongOutput, levelMismatch, headsetProfile, musicSuppressed, lipSync, pictureLate, nobodyListens, loopMisses, mixNotMinus, echoPath, hearsItself, cancellerBlind, monitorLoop, howlLoop, streamAudible, cancellerStrained, cancellerTwice, cancellerMoving, visitorJoins,
   batteryShort, uplinkShort, oneDeviceCarriesAll,
 ];
 

@@ -68,6 +68,12 @@ export const PORT_PAIRS: readonly Pair[] = [
     doesNot: `${HALL + LAPEL}place stage is webcam, behind row 1, aim Ines { delay 50 ms }\ncable from stage.usb to laptop.usb-1\n${join("sends sound from lapel", "sends picture from stage")}`,
   },
   {
+    code: "loop-misses", about: "a hearing loop that is fed with the talker alone", severity: "error", subjects: ["loop"],
+    raises: `${HALL + DESK}place loop is hearing-loop-amplifier, at left\nmains from left-wall to loop\ncable from desk.main-left to loop.in\ncable from laptop.headset to desk.in-3\ncable from desk.usb to laptop.usb-1\nmixer desk {\n  channel hand from desk.in-1\n  channel online from desk.in-3, pad 20 dB\n  bus loop-feed to desk.main-left { holds hand }\n  bus far-end to desk.usb { holds hand }\n}\n${join("sends sound from desk", "plays sound on desk and laptop.loudspeaker")}`,
+    doesNot: `${HALL + DESK}place loop is hearing-loop-amplifier, at left\nmains from left-wall to loop\ncable from desk.main-left to loop.in\ncable from laptop.headset to desk.in-3\ncable from desk.usb to laptop.usb-1\nmixer desk {\n  channel hand from desk.in-1\n  channel online from desk.in-3, pad 20 dB\n  bus loop-feed to desk.main-left { holds all }\n  bus far-end to desk.usb { holds hand }\n}\n${join("sends sound from desk", "plays sound on desk and laptop.loudspeaker")}`,
+    fix: "Put every channel on loop-feed of desk",
+  },
+  {
     code: "nobody-listens", about: "a gap in the plan", severity: "plan", subjects: [],
     raises: HALL.replace("job listen by Marit\n", "") + LAPEL + join("sends sound from lapel"), doesNot: HALL + LAPEL + join("sends sound from lapel"),
   },
