@@ -52,7 +52,7 @@ export const DEVICE_TYPES: Readonly<Record<string, string>> = {
   "power-bank": "a battery that gives power to others",
   lead: "an extension lead: one mains plug, several sockets",
   loop: "amplifier of a hearing loop",
-  receivers: "sends sound to receivers that people wear",
+  transmitter: "sends sound to receivers that people wear",
   recorder: "keeps sound for later",
   adapter: "passes on what it takes",
 };

@@ -7,7 +7,7 @@ import { pickUps } from "./air";
 import { node, type Edge } from "./edges";
 import { carries, ONLINE, type Graph } from "./graph";
 
-const FED: ReadonlySet<string> = new Set(["loop", "receivers", "recorder"]);
+const FED: ReadonlySet<string> = new Set(["loop", "transmitter", "recorder"]);
 
 /** Devices that are fed with sound and give it to some, or keep it. */
 export const fed = (graph: Graph): readonly Device[] => [...graph.setup.devices.values()].filter((device) => FED.has(device.type) && device.placed !== undefined);

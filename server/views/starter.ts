@@ -60,6 +60,8 @@ const THINGS: readonly Thing[] = [
   { kind: "usb-hub", name: "hub", words: ["usb hub", "hub"] },
   { kind: "picture-grabber", name: "grabber", words: ["grabber", "hdmi grabber", "capture device"] },
   { kind: "hearing-loop-amplifier", name: "loop", words: ["hearing loop", "induction loop", "loop"] },
+  { kind: "assistive-transmitter", name: "transmitter", words: ["assistive transmitter", "pocket receivers", "listening receivers", "assistive listening"] },
+  { kind: "sound-recorder", name: "recorder", words: ["sound recorder", "recorder"] },
   { kind: "network-switch", name: "switch", words: ["switch"] },
   { kind: "access-point", name: "access-point", words: ["access point"] },
   { kind: "powerline-adapter", name: "powerline", words: ["powerline", "powerline pair"] },
