@@ -1,15 +1,19 @@
 /** From the graph of one item to what its drawing shows: posts, runs, gaps, echoes. */
 import { canonical } from "../model/names";
 import { figure } from "../model/show";
-import type { Voice } from "../model/setup";
+import type { RemoteRoom, Voice } from "../model/setup";
 import { Trial } from "../model/trial";
 import { WAYS, type Verdict, type WayName } from "../model/ways";
 import { distance } from "../physics/geometry";
+import { HOWLS_FROM, RINGS_ABOVE } from "../physics/howl";
 import { claims, type Assessment, type Claim } from "./coverage";
 import { echoOf, returnOf, worstLoops, type Loop } from "./echo";
 import { deviceOfNode, nameOfNode, sortOf, type Edge } from "./edges";
 import type { Band, Flow, Hop, Post, Run, Via } from "./flow";
 import type { Graph } from "./graph";
+import { howlOf } from "./loops/howl";
+import { netOf, type Outlet, type Place } from "./loops/net";
+import { remoteEcho } from "./loops/remote";
 import { audienceCentre, standOf, triple } from "./stands";
 import { pictureAt } from "./sight";
 import { modeWords } from "./streams";
@@ -34,7 +38,7 @@ export function flowOf(graph: Graph, ways: readonly BandVerdict[]): Flow {
   const bands = WAYS.flatMap((way): Band[] => (way === "call" || way === "internet" ? [] : [{
     way, ...verdict(way), runs: claims(graph).filter((claim) => claim.way === way).map((claim) => drawer.run(claim)),
   }]));
-  const echoes = worstLoops(graph).flatMap((loop) => drawer.echo(loop));
+  const echoes = [...(["local", "whole"] as const).flatMap((which) => drawer.howl(which)), ...graph.setup.remoteRooms.flatMap((room) => drawer.remoteEcho(room)), ...worstLoops(graph).flatMap((loop) => drawer.echo(loop))];
   return {
     title: graph.setup.title, item: graph.item, bands, echoes, posts: drawer.posts(), call: verdict("call"), internet: verdict("internet"),
   };
@@ -109,6 +113,70 @@ class Drawer {
     ];
     const back = [this.hop(CALL_POST, this.device(plays), "call"), ...this.hops(speaker.path), { from: this.device(speaker.ending.device.name), to: voice, via: "air" as const }];
     return [{ id: `return ${plays} ${sends}`, title: `${returned.voice.name} comes back to the room through ${plays}`, hops: [...there, ...back], complete: true, turnsAt: there.length - 1 }];
+  }
+
+  /** A loop that howls or rings, closed: from its first microphone by wires, the call and the air back to it. */
+  howl(which: "local" | "whole"): Run[] {
+    const howl = howlOf(this.graph, which, this.trial);
+    const first = howl?.links[0];
+    if (howl === undefined || first === undefined) return [];
+    const over = howl.gain + howl.peak;
+    const through = howl.links.some((link) => link.call);
+    if (which === "local" ? over <= RINGS_ABOVE : !through || over < HOWLS_FROM) return [];
+    const hops = howl.links.flatMap((link): Hop[] => {
+      const from = this.enters(link.from);
+      const out = this.leaves(link.outlet);
+      const inner = link.call
+        ? [...this.hops(link.from.path), this.hop(this.sends(link.from), CALL_POST, "call"), this.hop(CALL_POST, link.outlet.plays === undefined ? out : this.device(link.outlet.plays.join.device), "call"), ...this.hops(link.outlet.path)]
+        : this.hops(link.path);
+      const to = this.enters(link.to);
+      const back: Hop[] = link.back.length > 0 ? this.hops(link.back) : out === to ? [] : [{ from: out, to, via: "air", ...(link.metres === undefined ? {} : { remark: `${figure(link.metres)} m` }) }];
+      return [...(inner.length === 0 ? [{ from, to: out, via: "inside" as const }] : inner), ...back];
+    });
+    // It turns where it is farthest from the microphone: at the call, else where the last wire leads to a loudspeaker.
+    const atCall = hops.findIndex((hop) => hop.from === CALL_POST);
+    const air = hops.findIndex((hop) => hop.via === "air");
+    const turnsAt = atCall >= 0 ? atCall : Math.max(0, (air < 0 ? hops.length : air) - 1);
+    const names = [this.enters(first.from), ...howl.links.map((link) => this.leaves(link.outlet))].filter((name, i, all) => all.indexOf(name) === i);
+    return [{ id: `howl ${which}`, kind: "howl", title: `${names.join(" to ")} and back, ${over >= HOWLS_FROM ? `${figure(over)} dB too loud` : `${figure(-over)} dB below howling`}`, hops, complete: true, turnsAt }];
+  }
+
+  private enters(place: Place): string {
+    if (place.mic !== undefined) return this.device(place.mic.device.name);
+    return place.remote !== undefined ? this.remoteRoom(place.remote) : this.sends(place);
+  }
+
+  private sends(place: Place): string {
+    return place.remote !== undefined ? this.remoteRoom(place.remote) : this.device(place.sends?.join.device ?? "");
+  }
+
+  private leaves(outlet: Outlet): string {
+    if (outlet.speaker !== undefined) return this.device(outlet.speaker.device.name);
+    return outlet.remote !== undefined ? this.remoteRoom(outlet.remote) : this.device(outlet.plays?.join.device ?? "");
+  }
+
+  /** What is said here comes back from a room at the other end that cancels nothing. */
+  remoteEcho(room: RemoteRoom): Run[] {
+    const echo = remoteEcho(this.graph, room, this.trial);
+    const [voice] = this.graph.voices;
+    const { places, outlets } = netOf(this.graph, "whole");
+    const mic = places.find((place) => place.mic !== undefined && place.sends !== undefined);
+    const speaker = outlets.find((outlet) => outlet.speaker !== undefined && outlet.plays !== undefined);
+    if (echo === undefined || voice === undefined || mic?.sends === undefined || speaker?.plays === undefined || echo.telr >= echo.needed) return [];
+    const here = this.people(voice.name);
+    const there = [{ from: here, to: this.enters(mic), via: "air" as const }, ...this.hops(mic.path), this.hop(this.sends(mic), CALL_POST, "call")];
+    const other = this.remoteRoom(room);
+    return [{
+      id: `echo ${room.name}`, title: `${voice.name} comes back from ${room.name}`, complete: true, turnsAt: there.length,
+      hops: [...there, this.hop(CALL_POST, other, "call"), this.hop(other, CALL_POST, "call"), this.hop(CALL_POST, this.device(speaker.plays.join.device), "call"), ...this.hops(speaker.path), { from: this.leaves(speaker), to: here, via: "air" }],
+    }];
+  }
+
+  private remoteRoom(room: RemoteRoom): string {
+    if (!this.#posts.has(room.name)) {
+      this.#posts.set(room.name, { id: room.name, name: room.name, role: "online-people", detail: room.people === undefined ? "another room" : `another room, ${figure(room.people.best)} people`, where: room.where });
+    }
+    return room.name;
   }
 
   /** Edges between devices as hops; what happens inside a device is its post. */

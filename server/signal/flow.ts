@@ -45,6 +45,8 @@ export interface Run {
   readonly complete: boolean;
   /** An echo goes out from the people it starts at, turns round in the room and comes back: index of the hop that turns. */
   readonly turnsAt?: number | undefined;
+  /** What goes round and round in a closed loop is a howl; what comes back to those that it started from, an echo. */
+  readonly kind?: "echo" | "howl" | undefined;
 }
 
 /** One of the four ways that sound or picture go across. */

@@ -46,6 +46,7 @@ const anyFlow: fc.Arbitrary<Flow> = fc.record({ room: fc.integer({ min: 0, max: 
     const runOf = (visited: readonly string[]): fc.Arbitrary<Run> => fc.record({
       hops: fc.tuple(...visited.slice(1).map((id, index) => hopOf(visited[index] ?? id, id))),
       id: word, title: word, complete: fc.boolean(), turnsAt: fc.option(fc.integer({ min: 0, max: 6 }), { nil: undefined }),
+      kind: fc.constantFrom(undefined, "echo" as const, "howl" as const),
     });
     const bandOf = (way: Band["way"]): fc.Arbitrary<Band> => fc.record({
       way: fc.constant(way), verdict: fc.constantFrom(...VERDICTS), sentence: fc.oneof(word, fc.constant("The farthest seats hear the people online with less than what speech needs above the noise of the room.")),

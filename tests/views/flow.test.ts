@@ -204,6 +204,27 @@ describe("an echo", () => {
     expect(overlapsOf(scene)).toEqual([]);
   });
 
+  it("that goes round and round is drawn as a closed loop, and told as one", () => {
+    const flow = association();
+    const howl = { ...run("lapel to box and back, 3 dB too loud", [hop("lapel", "laptop", "cable"), hop("laptop", "box", "radio"), hop("box", "lapel", "air")], 1), kind: "howl" as const };
+    const { scene, network } = plan({ ...flow, echoes: [howl] });
+    const [echo] = scene.echoes;
+    const at = new Map(scene.posts.map((each) => [each.post.id, each.x]));
+    const around = ["lapel", "laptop", "box"].map((id) => at.get(id) ?? NaN);
+    expect(network.echoes[0]).toMatchObject({ out: ["lapel", "laptop"], back: ["box"] });
+    const [left, right] = [Math.min(echo?.turnX ?? NaN, echo?.closeX ?? NaN), Math.max(echo?.turnX ?? NaN, echo?.closeX ?? NaN)];
+    expect(left).toBeLessThan(Math.min(...around));
+    expect(right).toBeGreaterThan(Math.max(...around));
+    expect(new Set(echo?.arrows.map((each) => `${each.y === echo.outY} ${each.right}`)).size).toBe(2);
+    expect(overlapsOf(scene)).toEqual([]);
+    const elements = drawn({ ...flow, echoes: [howl] });
+    expect(wordsIn(group(elements, "howl"))).toContain("howl: lapel to box");
+    expect(wordsIn(group(elements, "howl"))).toContain("and round again");
+    expect(group(elements, "howl").children.find((each) => each.attributes["class"] === "echo-path")?.attributes["d"]).toMatch(/Z$/u);
+    expect(descriptionOf(elements)).toContain("goes round and round by");
+    expect(scene.strips.find((each) => each.kind === "echoes")?.label).toBe("Howl");
+  });
+
   it("stands between the two ways of sound", () => {
     const kinds = plan(echoing()).scene.strips.map((strip) => strip.way ?? strip.kind);
     expect(kinds).toEqual(["room-hears-online", "echoes", "online-hears-room", "room-sees-online", "online-sees-room"]);

@@ -51,7 +51,8 @@ function linesOf(scene: Scene): Thing[] {
   return [
     ...scene.lines.flatMap((line) => line.pieces.map((piece) => flat(`line to ${line.line.to}`, piece.from, piece.to, line.y, 4))),
     ...scene.echoes.flatMap((echo) => [
-      flat("echo out", echo.startX, echo.turnX, echo.outY, 4), flat("echo back", echo.turnX, echo.endX, echo.backY, 4),
+      flat("echo out", echo.closeX ?? echo.startX, echo.turnX, echo.outY, 4), flat("echo back", echo.turnX, echo.closeX ?? echo.endX, echo.backY, 4),
+      ...(echo.closeX === undefined ? [] : [{ what: "where a loop closes", owner: undefined, x: echo.closeX - 2, width: 4, y: echo.outY, height: echo.backY - echo.outY }]),
       { what: "echo turn", owner: undefined, x: echo.turnX - 2, width: 4, y: echo.outY, height: echo.backY - echo.outY },
     ]),
     ...scene.lines.flatMap((line) => line.arrows.map((arrow) => flat("arrow", arrow.x - 7, arrow.x + 7, line.y, 6.5))),

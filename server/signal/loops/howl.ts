@@ -20,6 +20,8 @@ export interface Link {
   readonly to: Place;
   readonly path: readonly Edge[];
   readonly call: boolean;
+  /** By wire from the outlet back, where it is no loudspeaker. */
+  readonly back: readonly Edge[];
   /** dB: to the loudspeaker, and from it into the microphone beside the voice that this is turned up for. */
   readonly wired: number;
   readonly air: number;
@@ -142,7 +144,7 @@ function link(graph: Graph, net: Net, from: Place | undefined, outlet: Outlet | 
   if (from === undefined || outlet === undefined || to === undefined) throw new RangeError("a link leads from a place by an outlet to a place");
   const way = net.way(from, outlet);
   const metres = outlet.speaker === undefined || to.mic === undefined ? undefined : loudspeakerAtMicrophone(graph.setup, trial, outlet.speaker, to.mic).distance;
-  return { from, outlet, to, path: way?.path ?? [], call: way?.call ?? false, wired: toDb(power), air, metres };
+  return { from, outlet, to, path: way?.path ?? [], call: way?.call ?? false, back: net.wire(outlet, to) ?? [], wired: toDb(power), air, metres };
 }
 
 /** How far the loudest peak of the room stands above the mean on a link; 0 where it is not the air of this room. */

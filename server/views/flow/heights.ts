@@ -52,7 +52,7 @@ export function heightsOf(
       raise(below, index, half);
     }
     if (lane.echo?.leg === "out") {
-      raise(above, index, ABOVE + echoWords(lane.echo.echo.run.title).lines.length * TYPE.echo * LEADING + 2);
+      raise(above, index, ABOVE + echoWords(lane.echo.echo.run).lines.length * TYPE.echo * LEADING + 2);
     }
     if (lane.echo?.leg === "back") raise(above, index, ABOVE + TYPE.echo * LEADING + 2);
   }

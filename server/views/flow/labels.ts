@@ -1,7 +1,7 @@
 /** The words at posts and lines, broken into lines before anything is placed, because they decide how much room there must be. */
 import { widthOf } from "../svg/glyphs";
 import { balance, shorten, wrap, type Lines } from "../svg/wrap";
-import type { Via } from "../../signal/flow";
+import type { Run, Via } from "../../signal/flow";
 import type { DrawnPost, Line } from "./network";
 import { FLAG_WIDTH, GAP_WIDTH, LABEL_WIDTH, LEADING, TYPE } from "./sizes";
 
@@ -64,8 +64,11 @@ export function wordsAt(line: Line, leftIsFrom: boolean): LineWords {
   };
 }
 
-/** The words at the outward leg of an echo. */
-export function echoWords(title: string): Lines {
-  return balance(title.trim() === "" ? "echo" : `echo: ${title}`, TYPE.echo, 250, 3, true);
+/** What goes round is called by this. */
+export const kindOf = (run: Run): "echo" | "howl" => run.kind ?? "echo";
+
+/** The words at the outward leg of an echo or of a howl, and those at its leg back. */
+export function echoWords(run: Run): Lines {
+  return balance(run.title.trim() === "" ? kindOf(run) : `${kindOf(run)}: ${run.title}`, TYPE.echo, 250, 3, true);
 }
-export const BACK_WORDS = "echo comes back";
+export const backWords = (run: Run): string => (kindOf(run) === "howl" ? "and round again" : "echo comes back");

@@ -3,6 +3,7 @@
  * pass it along, so that a complete way is one straight line from side to side. What remains to be chosen is the order of the lanes
  * of a band: the one in which posts stand shortest and the fewest lines pass posts that they have nothing to do with.
  */
+import { kindOf } from "./labels";
 import type { DrawnBand, DrawnEcho, Line, Network } from "./network";
 
 /** One height of the drawing: lines that continue each other, or one leg of an echo. */
@@ -39,14 +40,27 @@ function columnOf(id: string | undefined, columns: ReadonlyMap<string, number>):
   return columns.get(id ?? "") ?? 0;
 }
 
-/** Echoes that turn at the same side, the one that turns farthest out first: so they can lie in each other without crossing. */
-export function nestsOf(echoes: readonly DrawnEcho[], columns: ReadonlyMap<string, number>): DrawnEcho[][] {
+/** Echoes that lie in each other, and the side at which they turn. */
+export interface Nest {
+  readonly atLeft: boolean;
+  readonly echoes: readonly DrawnEcho[];
+}
+
+/**
+ * Echoes that turn at the same side, the one that turns farthest out first: so they can lie in each other without crossing. A closed
+ * loop lies by itself, since its second bend would cross what lies within.
+ */
+export function nestsOf(all: readonly DrawnEcho[], columns: ReadonlyMap<string, number>): Nest[] {
+  const closed = all.filter((echo) => kindOf(echo.run) === "howl");
+  const echoes = all.filter((echo) => !closed.includes(echo));
   const farthest = (echo: DrawnEcho, atLeft: boolean): number => {
     const visited = [...echo.out, ...echo.back].map((id) => columnOf(id, columns));
     return atLeft ? Math.min(...visited) : -Math.max(...visited);
   };
-  return [true, false].map((atLeft) => echoes.filter((echo) => turnsAtLeft(echo, columns) === atLeft)
-    .sort((a, b) => farthest(a, atLeft) - farthest(b, atLeft)));
+  const nested = [true, false].map((atLeft): Nest => ({
+    atLeft, echoes: echoes.filter((echo) => turnsAtLeft(echo, columns) === atLeft).sort((a, b) => farthest(a, atLeft) - farthest(b, atLeft)),
+  }));
+  return [...nested, ...closed.map((echo): Nest => ({ atLeft: turnsAtLeft(echo, columns), echoes: [echo] }))];
 }
 
 /** The end of a line that lies towards the room, and the one that lies towards the people online. */
@@ -196,8 +210,8 @@ export function lanesOf(strips: readonly Strip[], columns: ReadonlyMap<string, n
       }
     } else {
       for (const nest of nestsOf(content.echoes, columns)) {
-        for (const echo of nest) lanes.push({ strip, lines: [], echo: { echo, leg: "out" }, posts: new Set(echo.out) });
-        for (const echo of [...nest].reverse()) lanes.push({ strip, lines: [], echo: { echo, leg: "back" }, posts: new Set(echo.back) });
+        for (const echo of nest.echoes) lanes.push({ strip, lines: [], echo: { echo, leg: "out" }, posts: new Set(echo.out) });
+        for (const echo of [...nest.echoes].reverse()) lanes.push({ strip, lines: [], echo: { echo, leg: "back" }, posts: new Set(echo.back) });
       }
     }
   }

@@ -1,5 +1,6 @@
 /** What the kinds of line mean, for those who see such a drawing for the first time. */
 import { widthOf } from "../svg/glyphs";
+import { kindOf } from "./labels";
 import type { Network } from "./network";
 import type { LegendEntry } from "./scene";
 import { TYPE } from "./sizes";
@@ -28,11 +29,14 @@ export function legend(network: Network, x: number, y: number, width: number): {
   if (lines.some((line) => line.gap !== "")) kinds.push("gap", "pale");
   if (network.echoes.length > 0) kinds.push("echo");
   kinds.push("post");
+  const howl = network.echoes.some((echo) => kindOf(echo.run) === "howl");
+  const comingBack = !howl ? WORDS.echo : network.echoes.every((echo) => kindOf(echo.run) === "howl") ? "howl" : "echo or howl";
   const entries: LegendEntry[] = [];
   let at = x;
   let row = 0;
   for (const kind of kinds) {
-    const needed = SAMPLE + 10 + widthOf(WORDS[kind], TYPE.note);
+    const said = kind === "echo" ? comingBack : WORDS[kind];
+    const needed = SAMPLE + 10 + widthOf(said, TYPE.note);
     if (at > x && at + needed > x + width) {
       row += 1;
       at = x;
@@ -40,7 +44,7 @@ export function legend(network: Network, x: number, y: number, width: number): {
     const middle = y + row * LEGEND_HEIGHT + LEGEND_HEIGHT / 2;
     entries.push({
       kind, x: at, y: middle,
-      text: { x: at + SAMPLE + 10, y: middle + TYPE.note * 0.35, text: WORDS[kind], size: TYPE.note, bold: false, anchor: "start", rank: "ink2" },
+      text: { x: at + SAMPLE + 10, y: middle + TYPE.note * 0.35, text: said, size: TYPE.note, bold: false, anchor: "start", rank: "ink2" },
     });
     at += needed + BETWEEN;
   }

@@ -275,9 +275,11 @@ function echoOf(run: Run, idOf: (id: string) => string): DrawnEcho | undefined {
     const ids = [...(first === undefined ? [] : [first]), ...hops.map((hop) => hop.to)].map(idOf);
     return ids.filter((id, index) => id !== ids[index - 1]);
   };
+  // A closed loop comes back to where it began by its own bend.
+  const closed = (back: string[], first: string): string[] => (run.kind === "howl" && back.length > 1 && back.at(-1) === first ? back.slice(0, -1) : back);
   return {
     run,
     out: visited(run.hops.slice(0, turn), run.hops[0]?.from),
-    back: visited(run.hops.slice(turn + 1), run.hops[turn]?.to),
+    back: closed(visited(run.hops.slice(turn + 1), run.hops[turn]?.to), idOf(run.hops[0]?.from ?? "")),
   };
 }

@@ -5,7 +5,7 @@ import { widthOf } from "../svg/glyphs";
 import { shorten, wrap } from "../svg/wrap";
 import { columnsOf } from "./columns";
 import { heightsOf, type Heights } from "./heights";
-import { BACK_WORDS, echoWords, flagOf, wordsAt, type Flag, type LineWords } from "./labels";
+import { backWords, echoWords, flagOf, kindOf, wordsAt, type Flag, type LineWords } from "./labels";
 import { stripsOf, type Strip } from "./lanes";
 import { legend, LEGEND_HEIGHT } from "./legend";
 import { networkOf, type DrawnEcho, type DrawnPost, type Line, type Network } from "./network";
@@ -18,6 +18,14 @@ import { ABOVE, BELOW, FORMS, GAP_AIR, LEADING, MARGIN, PADDING, POST, SIDE_GAP,
 import { clearance, courseOf, laneOfLeg, legStretch, placesOf, stubs, turnsOf, type Course, type Turn } from "./widths";
 
 const ECHO_SENTENCE = "A voice that turns round and comes back to where it began.";
+const HOWL_SENTENCE = "Sound that goes round and round, and grows or rings.";
+
+/** What the strip of what comes back is called, and what that is. */
+function comingBack(echoes: readonly DrawnEcho[]): { readonly title: string; readonly sentence: string } {
+  const howl = echoes.some((echo) => kindOf(echo.run) === "howl");
+  if (!howl) return { title: "Echo", sentence: ECHO_SENTENCE };
+  return echoes.every((echo) => kindOf(echo.run) === "howl") ? { title: "Howl", sentence: HOWL_SENTENCE } : { title: "Echo and howl", sentence: `${ECHO_SENTENCE} ${HOWL_SENTENCE}` };
+}
 /** From the names of the sides to the first band. */
 const ZONE_HEIGHT = 34;
 const HEADER_GAP = 22;
@@ -34,7 +42,8 @@ function more(count: number, what: string, whats: string): string {
 function sidesOf(strips: readonly Strip[], network: Network, { side: width, words }: Measures): SideWords[] {
   return strips.map((strip) => {
     if (strip.kind === "echoes") {
-      return sideWords("Echo", "echo", words ? ECHO_SENTENCE : "", more(network.echoesLeft, "echo is", "echoes are"), width);
+      const { title, sentence } = comingBack(network.echoes);
+      return sideWords(title, "echo", words ? sentence : "", more(network.echoesLeft, "echo is", "echoes are"), width);
     }
     const { band, left } = strip.drawn;
     return sideWords(WAY_TITLES[band.way], band.verdict, words ? band.sentence : "", more(left, "line across is", "lines across are"), width);
@@ -83,6 +92,7 @@ export function plan(flow: Flow, form: Form = "whole"): Planned {
       // An echo reaches as far as it turns, just beyond the outermost of its posts.
       const turn = lane.echo === undefined ? undefined : turns.get(lane.echo.echo);
       if (turn !== undefined) own.push(turn.slot + (turn.atLeft ? -0.5 : 0.5));
+      if (turn?.closing !== undefined) own.push(turn.closing.slot + (turn.atLeft ? 0.5 : -0.5));
       return { from: Math.min(...own), to: Math.max(...own) };
     }),
   };
@@ -124,6 +134,9 @@ function edges(slots: Slots, flags: ReadonlyMap<string, Flag>, turns: ReadonlyMa
     if (slot === slots.count - 2) right = Math.max(right, half - POST.half - 10);
   }
   for (const turn of turns.values()) {
+    const { closing } = turn;
+    if (closing?.slot === 0 && !turn.atLeft) left = Math.max(left, closing.offset + 12);
+    if (closing?.slot === slots.count - 1 && turn.atLeft) right = Math.max(right, closing.offset + 12);
     if (turn.atLeft && turn.slot === 0) left = Math.max(left, turn.offset + 12);
     if (!turn.atLeft && turn.slot === slots.count - 1) right = Math.max(right, turn.offset + 12);
   }
@@ -171,7 +184,7 @@ function stripsAt(strips: readonly Strip[], heights: Heights, sides: readonly Si
     const words = moved(side.verdict, margin + PADDING + 4, top);
     return [strip.kind === "band"
       ? { box, kind: "band" as const, label: WAY_TITLES[strip.drawn.band.way], way: strip.drawn.band.way, side: words }
-      : { box, kind: "echoes" as const, label: "Echo", way: undefined, side: words }];
+      : { box, kind: "echoes" as const, label: comingBack(strip.echoes).title, way: undefined, side: words }];
   });
 }
 
@@ -278,6 +291,7 @@ function placeEcho(
   const turnX = xOf(turn.slot) + (turn.atLeft ? -turn.offset : turn.offset);
   const startX = xOf(slot(echo.out[0]));
   const endX = xOf(slot(echo.back.at(-1)));
+  const closeX = turn.closing === undefined ? undefined : xOf(turn.closing.slot) + (turn.atLeft ? turn.closing.offset : -turn.closing.offset);
 
   const texts: Text[] = [];
   const arrows: { x: number; y: number; right: boolean }[] = [];
@@ -290,13 +304,13 @@ function placeEcho(
     const from = xOf(stretch.from) + clearance(stretch.from, lane, ground.slots, flags);
     return (from + xOf(stretch.to) - clearance(stretch.to, lane, ground.slots, flags)) / 2;
   };
-  const said = echoWords(echo.run.title).lines;
+  const said = echoWords(echo.run).lines;
   for (const [row, text] of said.entries()) {
     const base = outY - ABOVE - 2 - (said.length - 1 - row) * TYPE.echo * LEADING;
     texts.push({ x: middleOf(echo.out, outLane), y: base, text, size: TYPE.echo, bold: true, anchor: "middle", rank: "ink" });
   }
-  if (echo.back.length > 1) {
-    texts.push({ x: middleOf(echo.back, backLane), y: backY - ABOVE - 2, text: BACK_WORDS, size: TYPE.echo, bold: true, anchor: "middle", rank: "ink" });
+  if (echo.back.length > 1 || closeX !== undefined) {
+    texts.push({ x: middleOf(echo.back, backLane), y: backY - ABOVE - 2, text: backWords(echo.run), size: TYPE.echo, bold: true, anchor: "middle", rank: "ink" });
   }
   const mark = (leg: readonly string[], y: number): void => {
     for (let step = 1; step < leg.length; step += 1) {
@@ -304,7 +318,18 @@ function placeEcho(
       if (Math.abs(a - b) >= ARROW_ROOM + 2 * POST.half) arrows.push({ x: (a + b) / 2, y, right: b > a });
     }
   };
-  mark(echo.out, outY);
-  mark(echo.back, backY);
-  return { echo, startX, turnX, endX, outY, backY, arrows, texts };
+  if (closeX === undefined) {
+    mark(echo.out, outY);
+    mark(echo.back, backY);
+  } else {
+    // Round and round: away from where it closes on one leg, back to there on the other.
+    for (const [y, right] of [[outY, turnX > closeX], [backY, turnX < closeX]] as const) {
+      const stops = [...new Set([...echo.out, ...echo.back].map((id) => xOf(slot(id))))].sort((a, b) => a - b);
+      for (const [index, x] of stops.entries()) {
+        const next = stops[index + 1];
+        if (next !== undefined && next - x >= ARROW_ROOM + 2 * POST.half) arrows.push({ x: (x + next) / 2, y, right });
+      }
+    }
+  }
+  return { echo, startX, turnX, endX, closeX, outY, backY, arrows, texts };
 }

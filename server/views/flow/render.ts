@@ -4,6 +4,7 @@ import { element, path, type Attribute, type Element, type Node } from "../svg/e
 import { paletteSheet, type Theme } from "../svg/palette";
 import type { Where } from "../../model/where";
 import { arrow, troubleMark, verdictMark, wave } from "./marks";
+import { kindOf } from "./labels";
 import { SAMPLE } from "./legend";
 import type { LegendEntry, LineStyle, PlacedEcho, PlacedLine, PlacedPost, PlacedStrip, PlacedVerdict, Scene, Text, Zone } from "./scene";
 import { BEAD, POST } from "./sizes";
@@ -183,13 +184,17 @@ function echo(placed: PlacedEcho): Element {
   const side = turnX < startX ? -1 : 1;
   const radius = Math.min(16, (backY - outY) / 2);
   const bend = turnX - side * radius;
-  const d = [
-    path("M", startX, outY), wave(startX, bend, outY),
-    path("Q", turnX, outY, turnX, outY + radius), path("V", backY - radius), path("Q", turnX, backY, bend, backY),
-    wave(bend, endX, backY),
-  ].join(" ");
-  return element("g", { class: "echo", "data-echo": placed.echo.run.id },
-    element("title", {}, placed.echo.run.title === "" ? "echo" : `echo: ${placed.echo.run.title}`),
+  const around = [path("Q", turnX, outY, turnX, outY + radius), path("V", backY - radius), path("Q", turnX, backY, bend, backY)];
+  const { closeX } = placed;
+  const other = closeX === undefined ? 0 : closeX + side * radius;
+  const d = (closeX === undefined
+    ? [path("M", startX, outY), wave(startX, bend, outY), ...around, wave(bend, endX, backY)]
+    // Round and closed: nothing begins or ends.
+    : [path("M", other, outY), wave(other, bend, outY), ...around, wave(bend, other, backY), path("Q", closeX, backY, closeX, backY - radius), path("V", outY + radius), path("Q", closeX, outY, other, outY), "Z"]
+  ).join(" ");
+  const kind = kindOf(placed.echo.run);
+  return element("g", { class: kind === "howl" ? "echo howl" : "echo", "data-echo": placed.echo.run.id },
+    element("title", {}, placed.echo.run.title === "" ? kind : `${kind}: ${placed.echo.run.title}`),
     element("path", { class: "echo-path", d }),
     ...placed.arrows.map((mark) => arrow(mark.x, mark.y, mark.right, "echo")),
     ...placed.texts.map(text));

@@ -58,6 +58,8 @@ export interface PlacedEcho {
   readonly startX: number;
   readonly turnX: number;
   readonly endX: number;
+  /** A closed loop turns once more on the other side. */
+  readonly closeX: number | undefined;
   readonly outY: number;
   readonly backY: number;
   readonly arrows: readonly { readonly x: number; readonly y: number; readonly right: boolean }[];

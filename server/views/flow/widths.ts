@@ -2,7 +2,7 @@
  * How far apart the posts stand. Everything that needs room between two slots is written down as "at least so far from a to b"; the
  * narrowest drawing that grants all of it is found in one sweep from the left (longest paths in a graph without cycles).
  */
-import { BACK_WORDS, echoWords, type Flag, type LineWords } from "./labels";
+import { backWords, echoWords, kindOf, type Flag, type LineWords } from "./labels";
 import { endsOf, nestsOf, type Lane, type Strip } from "./lanes";
 import { reachAbove, type Heights } from "./heights";
 import type { DrawnEcho, DrawnPost, Line } from "./network";
@@ -79,6 +79,8 @@ export interface Turn {
   readonly atLeft: boolean;
   readonly slot: number;
   readonly offset: number;
+  /** Where a closed loop turns once more, on the other side. */
+  readonly closing: { readonly slot: number; readonly offset: number } | undefined;
 }
 
 /** The turns of all echoes. An outer one reaches farther out than all within it. */
@@ -90,8 +92,7 @@ export function turnsOf(
   flags: ReadonlyMap<string, Flag>,
 ): Map<DrawnEcho, Turn> {
   const turns = new Map<DrawnEcho, Turn>();
-  for (const [side, nest] of nestsOf(echoes, columns).entries()) {
-    const atLeft = side === 0;
+  for (const { atLeft, echoes: nest } of nestsOf(echoes, columns)) {
     let inner: Turn | undefined;
     for (const echo of [...nest].reverse()) {
       const visited = [...echo.out, ...echo.back];
@@ -102,15 +103,26 @@ export function turnsOf(
       // A leg that passes one slot only has its words between there and the turn.
       for (const leg of ["out", "back"] as const) {
         const lane = laneOfLeg(lanes, echo, leg);
-        const width = leg === "out" ? echoWords(echo.run.title).width : widthOf(BACK_WORDS, TYPE.echo, true);
+        const width = leg === "out" ? echoWords(echo.run).width : widthOf(backWords(echo.run), TYPE.echo, true);
         if (legStretch(echo[leg], lane, slots) === undefined) offset = Math.max(offset, clearance(slot, lane, slots, flags) + width + 24);
       }
       if (inner?.slot === slot) offset = Math.max(offset, inner.offset + 24);
-      inner = { atLeft, slot, offset };
+      const closing = closingOf(echo, atLeft, slots, flags);
+      inner = { atLeft, slot, offset, closing };
       turns.set(echo, inner);
     }
   }
   return turns;
+}
+
+/** Where a closed loop turns a second time: beyond the outermost of its posts on the other side. */
+function closingOf(echo: DrawnEcho, atLeft: boolean, slots: Slots, flags: ReadonlyMap<string, Flag>): Turn["closing"] {
+  if (kindOf(echo.run) !== "howl") return undefined;
+  const visited = [...echo.out, ...echo.back];
+  const own = visited.map((id) => slots.slotOf.get(id) ?? 0);
+  const slot = atLeft ? Math.max(...own) : Math.min(...own);
+  const outermost = visited.filter((id) => slots.slotOf.get(id) === slot);
+  return { slot, offset: Math.max(POST.half, ...outermost.map((id) => (flags.get(id)?.width ?? 0) / 2)) + 16 };
 }
 
 export function laneOfLeg(lanes: readonly Lane[], echo: DrawnEcho, leg: "out" | "back"): number {
@@ -203,13 +215,19 @@ function needOfEchoes(
   need: (from: number, to: number, distance: number) => void,
 ): void {
   for (const [echo, turn] of turns) {
+    const { closing } = turn;
+    if (closing !== undefined) {
+      const beyond = closing.offset + TURN_RADIUS / 2 + POST.half + 10;
+      if (turn.atLeft && closing.slot < slots.count - 1) need(closing.slot, closing.slot + 1, beyond);
+      if (!turn.atLeft && closing.slot > 0) need(closing.slot - 1, closing.slot, beyond);
+    }
     const away = turn.offset + TURN_RADIUS / 2 + POST.half + 10;
     if (turn.atLeft && turn.slot > 0) need(turn.slot - 1, turn.slot, away);
     if (!turn.atLeft && turn.slot < slots.count - 1) need(turn.slot, turn.slot + 1, away);
     for (const leg of ["out", "back"] as const) {
       const lane = laneOfLeg(lanes, echo, leg);
       const stretch = legStretch(echo[leg], lane, slots);
-      const width = leg === "out" ? echoWords(echo.run.title).width : widthOf(BACK_WORDS, TYPE.echo, true);
+      const width = leg === "out" ? echoWords(echo.run).width : widthOf(backWords(echo.run), TYPE.echo, true);
       if (stretch !== undefined) need(stretch.from, stretch.to, roomBeside(stretch, lane, slots, flags, width));
     }
   }

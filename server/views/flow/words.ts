@@ -2,6 +2,7 @@
 import { VERDICT_WORDS, WAY_TITLES } from "../../model/ways";
 import type { Flow, Run } from "../../signal/flow";
 import { shorten } from "../svg/wrap";
+import { kindOf } from "./labels";
 import type { Line, Network } from "./network";
 
 /** A description longer than this nobody listens to. */
@@ -58,8 +59,10 @@ export function describe(flow: Flow, network: Network): { title: string; descrip
   if (told > MOST_RUNS) parts.push(`${told - MOST_RUNS} more lines across are drawn.`);
   for (const echo of network.echoes) {
     const way = (ids: readonly string[]): string => ids.map((id) => brief(nameOf(id))).join(", ");
-    const heading = echo.run.title === "" ? "Echo" : `Echo, ${brief(echo.run.title)}`;
-    parts.push(`${heading}: goes out by ${way(echo.out)}, turns round and comes back by ${way(echo.back)}.`);
+    const name = kindOf(echo.run) === "howl" ? "Howl" : "Echo";
+    const heading = echo.run.title === "" ? name : `${name}, ${brief(echo.run.title)}`;
+    if (kindOf(echo.run) === "howl") parts.push(`${heading}: goes round and round by ${way([...echo.out, ...echo.back])}.`);
+    else parts.push(`${heading}: goes out by ${way(echo.out)}, turns round and comes back by ${way(echo.back)}.`);
   }
   if (network.echoesLeft > 0) parts.push(`${network.echoesLeft} more echoes are not drawn.`);
   for (const post of network.posts) if (post.trouble !== "") parts.push(`${brief(post.name)}: ${sentence(brief(post.trouble))}`);
