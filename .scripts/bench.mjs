@@ -1,11 +1,13 @@
-// `npm run bench`: speed and memory of the built command line as whole processes, and of its stages inside one. Medians; figures
-// differ from machine to machine, ratios in one run less so. Nothing here passes or fails.
+// `npm run bench`: speed and memory of the built command line as whole processes, of its stages inside one, and of the language server
+// beside others (`-- --editor` for that alone). Medians; figures differ from machine to machine, ratios in one run less so. Nothing here
+// passes or fails.
 import { build } from "esbuild";
 import { spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { cpus, tmpdir } from "node:os";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { benchEditor } from "./bench-editor.mjs";
 import { makeFolder, makeSetup } from "./make-setup.mjs";
 
 const root = path.dirname(path.dirname(fileURLToPath(import.meta.url)));
@@ -116,10 +118,14 @@ async function stages() {
   console.log("“read” is files to setup: parse, bind and resolve; “study” is read and judged, mends not proven. 3,000 lines studied once.");
 }
 
-console.log(`Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? "unknown"}`);
+const editorAlone = process.argv.includes("--editor");
 try {
-  wholeProcesses();
-  await stages();
+  if (!editorAlone) {
+    console.log(`Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? "unknown"}`);
+    wholeProcesses();
+    await stages();
+  }
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
+await benchEditor();
