@@ -45,6 +45,20 @@ export function peakAllowance(direct: number, reverberant: number, frequency: nu
 }
 
 /**
+ * The most that `peakAllowance` can be, 10·lg(1 + ln(B·T/4)): where direct and reverberant sound stand as 1 to ln(B·T/4).
+ *
+ * @param frequency f, mid frequency of the octave band, Hz
+ * @param time T, s
+ * @returns dB, ≥ 0; follows from the Cauchy–Schwarz inequality, (√d + √(v·L))² ≤ (d + v)·(1 + L)
+ * @throws RangeError as `peakAllowance`
+ */
+export function mostPeakAllowance(frequency: number, time: number): number {
+  requirePositive("frequency", frequency);
+  requireNonNegative("reverberation time", time);
+  return toDb(1 + Math.max(0, Math.log((OCTAVE_WIDTH * frequency * time) / 4)));
+}
+
+/**
  * Matrix of mean loop gains in one band, M_ji = Σ_l β_il·10^(G_lj/10): from microphone i to microphone j over all loudspeakers l.
  *
  * @param microphones number of microphones

@@ -80,3 +80,44 @@ join phone { sends sound, plays no sound, sends no picture }
     expect(study.findings.flatMap((f) => f.folded).find((f) => f.code === "howl-loop")?.severity).toBe("error");
   });
 });
+
+describe("what adds to a loop and what does not (computed)", () => {
+  const gain = (study: Study): number => value(study, "mean gain of all loops in the room").value;
+  const many = (count: number, automatic: string): Study => judged(room(`place desk is mixer, at operator
+mains from wall to desk
+place pa is mains-loudspeaker, at (1.6 m, 0.6 m, 1.8 m), aim (6 m, 3.2 m, 1.2 m) { speech-level 75 dBA }
+mains from wall to pa
+${Array.from({ length: count }, (_, i) => `place m${i} is gooseneck-microphone, at (1.3 m, 3.2 m, 1.5 m), aim (1.0 m, 3.2 m, 1.6 m) { mouth 0.3 m }\ncable from m${i}.plug to desk.in-${i + 1}\n`).join("")}cable from desk.main-left to pa.line
+mixer desk {
+${automatic}${Array.from({ length: count }, (_, i) => `  channel c${i} from desk.in-${i + 1}\n`).join("")}  bus hall to desk.main-left { holds all }
+}
+`));
+
+  test("eight equal microphones are 10·lg 8 dB more than one; opened one at a time they are one", () => {
+    const one = gain(many(1, ""));
+    expect(gain(many(8, "")) - one).toBeCloseTo(10 * Math.log10(8), 4);
+    expect(gain(many(8, "  automatic\n")) - one).toBeCloseTo(0, 6);
+  });
+
+  test("a bus at −6 dB takes 6 dB out, a trim of +4 dB adds 4, a pad in the cable takes its own", () => {
+    const text = REINFORCED("1.3 m, 3.2 m, 1.5 m", "0.3 m");
+    const plain = gain(judged(text));
+    const changed = (from: string, to: string): number => gain(judged(text.replace(from, to))) - plain;
+    expect(changed("main-left { holds speech }", "main-left { holds speech at -6 dB }")).toBeCloseTo(-6, 4);
+    expect(changed("channel speech from desk.in-1", "channel speech from desk.in-1, trim 4 dB")).toBeCloseTo(4, 4);
+    expect(changed("cable from desk.main-left to pa.line", "cable from desk.main-left to pa.line, pad 20 dB")).toBeCloseTo(-20, 4);
+  });
+});
+
+describe("another room that joins", () => {
+  const annex = (said: string): Study => judged(room(`join laptop { sends sound, plays sound, sends no picture }\nremote-room annex 12 people${said}\n`));
+
+  test("that cancels nothing is an error; that cancels is in order; of which nothing is said is asked", () => {
+    expect(raised(annex(" { cancels no echo }"), "echo-path").map((f) => [f.severity, f.subjects])).toEqual([["error", ["annex"]]]);
+    expect(raised(annex(" { cancels echo }"), "echo-path")).toEqual([]);
+    const open = annex("");
+    expect(raised(open, "echo-path")).toEqual([]);
+    expect(open.questions.map((q) => q.ask)).toContain("Does annex cancel the echo of what it plays?");
+    expect(open.ways.find((w) => w.way === "call")?.verdict).toBe("doubtful");
+  });
+});

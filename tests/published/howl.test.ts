@@ -4,7 +4,7 @@ import { strongComponents } from "../../server/physics/components";
 import { coupling } from "../../server/physics/coupling";
 import { microphonePattern, PATTERNS, randomEnergyEfficiency, sourcePattern } from "../../server/physics/directivity";
 import { between, cosineOffAxis, distance, type Vec3 } from "../../server/physics/geometry";
-import { loopGain, loopMatrix, peakAllowance, RINGS_ABOVE } from "../../server/physics/howl";
+import { loopGain, loopMatrix, mostPeakAllowance, peakAllowance, RINGS_ABOVE } from "../../server/physics/howl";
 import { absorptionFromTime } from "../../server/physics/reverberation";
 import { roomConstant, speechTransfer, transferBands, transferLevels } from "../../server/physics/soundField";
 import { spectralRadius } from "../../server/physics/spectralRadius";
@@ -154,6 +154,14 @@ describe("peak allowance", () => {
     expect(peakAllowance(0, Infinity, 1000, 1)).toBe(peakAllowance(0, 1, 1000, 1));
     expect(() => peakAllowance(-1, 1, 1000, 1)).toThrow(/direct/);
     expect(() => peakAllowance(1, 1, 0, 1)).toThrow(/frequency/);
+  });
+  test("computed: never more than 10·lg(1 + ln(B·T/4)), and as much where direct and reverberant sound stand so", () => {
+    const most = mostPeakAllowance(500, 1.2);
+    const among = Math.log((500 * Math.SQRT1_2 * 1.2) / 4);
+    for (const d of [0, 0.01, 0.1, 0.3, 1, 3, 10]) expect(peakAllowance(d, 1, 500, 1.2)).toBeLessThanOrEqual(most + 1e-9);
+    expect(peakAllowance(1, among, 500, 1.2)).toBeCloseTo(most, 9);
+    expect(mostPeakAllowance(125, 0.04)).toBe(0);
+    expect(() => mostPeakAllowance(0, 1)).toThrow(/frequency/);
   });
   test("computed: the matrix adds up what several loudspeakers bring back, by their reach", () => {
     const m = loopMatrix(2, 3, (i, l) => (i === 0 ? 1 : l === 2 ? 0.5 : 0), (l, j) => -10 * (l + 1) - j);

@@ -3,7 +3,8 @@ import type { Trial } from "../../model/trial";
 import { bands, flat, OCTAVES, type BandIndex, type Bands } from "../../physics/bands";
 import { CANCELLER_LOSS, coupling } from "../../physics/coupling";
 import { toDb, toPower } from "../../physics/decibel";
-import { loopGain, loopMatrix, peakAllowance } from "../../physics/howl";
+import { loopGain, loopMatrix, mostPeakAllowance, peakAllowance } from "../../physics/howl";
+import { spectralRadius } from "../../physics/spectralRadius";
 import { acoustics } from "../acoustics";
 import { loudspeakerAtMicrophone, playingLevel } from "../air";
 import type { Edge } from "../edges";
@@ -85,27 +86,28 @@ function compute(graph: Graph, net: Net, trial: Trial): Howl | undefined {
   const n = places.length;
   const m = outlets.length;
   const wired = wiredOf(net);
-  const shut = new Set(wired.gaps.flatMap(({ at, path }) => (carries(path, trial) ? [] : [at])));
-  const reach = (i: number, l: number): number => (shut.has(i * m + l) ? 0 : wired.gains[i * m + l] ?? 0);
+  const shut = wired.gaps.filter(({ path }) => !carries(path, trial));
+  const gains = shut.length === 0 ? wired.gains : wired.gains.slice();
+  for (const { at } of shut) gains[at] = 0;
+  const reach = (i: number, l: number): number => gains[i * m + l] ?? 0;
   // Only what something reaches and what is reached by something can go round.
   const heard = outlets.map((_, l) => places.some((__, i) => reach(i, l) > 0));
   if (!heard.includes(true)) return undefined;
-  const back: (Bands | undefined)[] = new Array<Bands | undefined>(m * n).fill(undefined);
-  let any = false;
-  outlets.forEach((outlet, l) => {
-    if (heard[l] !== true) return;
-    places.forEach((place, j) => {
-      back[l * n + j] = couplingOf(graph, net, outlet, place, trial);
-      any ||= back[l * n + j] !== undefined;
-    });
-  });
-  if (!any) return undefined;
-  let worst: Howl | undefined;
-  for (const k of DECIDING) {
-    const into = (l: number, j: number): number => back[l * n + j]?.[k] ?? -Infinity;
+  const air = airOf(graph, net, trial);
+  const back = outlets.map((outlet, l) => places.map((place) => (heard[l] === true ? couplingOf(net, air, outlet, place, trial) : undefined)));
+  if (!back.some((row) => row.some((coupled) => coupled !== undefined))) return undefined;
+  const { time } = acoustics(graph.setup, trial);
+  const bandsOf = DECIDING.map((k) => {
+    const into = (l: number, j: number): number => back[l]?.[j]?.[k] ?? -Infinity;
     const matrix = loopMatrix(n, m, reach, into);
     const silent = takingTurns(places, matrix, n);
-    const { gain, loop } = loopGain(matrix, n);
+    return { k, into, matrix, silent, gain: toDb(spectralRadius(matrix, n).value) };
+  }).sort((x, y) => y.gain - x.gain);
+  let worst: Howl | undefined;
+  for (const { k, into, matrix, silent, gain } of bandsOf) {
+    // Looking for the loudest loop takes longest: not where no peak could make this band the worst.
+    if (worst !== undefined && gain + mostPeakAllowance(OCTAVES[k], time[k]) <= worst.gain + worst.peak) continue;
+    const { loop } = loopGain(matrix, n);
     if (loop.length === 0) continue;
     const links = loop.map(({ from, to }): Link => {
       let l = 0;
@@ -155,7 +157,7 @@ function peakOf(graph: Graph, { outlet, to }: Link, k: BandIndex, trial: Trial):
 }
 
 /** From an outlet into a place, beside what that is turned up for, band by band in dB; nothing where it does not get there. */
-function couplingOf(graph: Graph, net: Net, outlet: Outlet, place: Place, trial: Trial): Bands | undefined {
+function couplingOf(net: Net, air: Air, outlet: Outlet, place: Place, trial: Trial): Bands | undefined {
   // What a join plays and sends itself, its own canceller holds; local reinforcement it never does.
   const same = outlet.plays !== undefined && outlet.plays === place.sends;
   const held = (at: Bands, unit: boolean): Bands => (same && (unit || trial.holds(place.sends.cancels)) ? capped(at) : at);
@@ -164,7 +166,7 @@ function couplingOf(graph: Graph, net: Net, outlet: Outlet, place: Place, trial:
   }
   if (outlet.speaker !== undefined && place.mic !== undefined) {
     const own = place.mic.device === outlet.speaker.device && place.mic.device.cancels;
-    return held(airOf(graph, outlet.speaker, place.mic, trial), own);
+    return held(air(outlet.speaker, place.mic), own);
   }
   const path = net.wire(outlet, place);
   if (path === undefined || !carries(path, trial)) return undefined;
@@ -173,15 +175,30 @@ function couplingOf(graph: Graph, net: Net, outlet: Outlet, place: Place, trial:
 
 const capped = (levels: Bands): Bands => bands((k) => Math.min(levels[k], -CANCELLER_LOSS));
 
-const airKey = pairKeys((from: Ending, to: Ending) => `loop air ${from.part.id} ${to.part.id}`);
+/** Coupling from each loudspeaker of a net into each of its microphones. */
+type Air = (speaker: Ending, mic: Ending) => Bands;
 
-function airOf(graph: Graph, speaker: Ending, mic: Ending, trial: Trial): Bands {
+/** What the air does hangs on where things stand; how loud they are turned up is another matter and tried by itself. */
+function airOf(graph: Graph, net: Net, trial: Trial): Air {
+  const { setup } = graph;
+  const { speakers, mics } = endsOf(net);
+  const transfers = trial.keep(`loop air ${net.key}`, () => speakers.map((speaker) => mics.map((mic) => loudspeakerAtMicrophone(setup, trial, speaker, mic).levels)));
+  const levels = speakers.map((speaker) => playingLevel(setup, trial, speaker.device, speaker.part));
   const voices = speaking(graph);
-  return trial.keep(`${airKey(speaker, mic)} ${voices.map((voice) => voice.name).join(",")}`, () => {
-    const near = nominal(graph.setup, mic, voices, trial);
-    return coupling({
-      loudspeakerLevel: playingLevel(graph.setup, trial, speaker.device, speaker.part), talkerLevel: near.talker, talkerTransfer: near.transfer,
-      loudspeakerTransfer: loudspeakerAtMicrophone(graph.setup, trial, speaker, mic).levels,
-    });
-  });
+  const near = mics.map((mic) => nominal(setup, mic, voices, trial));
+  const known = new Map(speakers.map((speaker, l) => [speaker, new Map(mics.map((mic, j) => [mic, coupling({
+    loudspeakerLevel: levels[l] ?? NaN, talkerLevel: near[j]?.talker ?? NaN, talkerTransfer: near[j]?.transfer ?? NaN, loudspeakerTransfer: transfers[l]?.[j] ?? flat(NaN),
+  })] as const))] as const));
+  return (speaker, mic) => known.get(speaker)?.get(mic) ?? flat(-Infinity);
 }
+
+/** The loudspeakers and the microphones of a net, each once. */
+function endsOf(net: Net): { readonly speakers: readonly Ending[]; readonly mics: readonly Ending[] } {
+  let known = ENDS.get(net);
+  if (known === undefined) {
+    known = { speakers: [...new Set(net.outlets.flatMap((outlet) => outlet.speaker ?? []))], mics: [...new Set(net.places.flatMap((place) => place.mic ?? []))] };
+    ENDS.set(net, known);
+  }
+  return known;
+}
+const ENDS = new WeakMap<Net, { readonly speakers: readonly Ending[]; readonly mics: readonly Ending[] }>();
