@@ -94,7 +94,7 @@ async function byHand(vsix: string, host: Host, browser: string): Promise<Counts
   const written = { log: path.join(freshFolder("log"), "log.txt"), report: path.join(freshFolder("report"), "report.json") };
   const stop = follow(written.log);
   try {
-    return await runCounted(() => walk({ host, vsix, browser, pictures: path.join(OUT, "pictures") }), written, 60_000);
+    return await runCounted(() => walk({ host, vsix, browser, pictures: path.join(OUT, "pictures") }), written, 180_000);
   } finally {
     stop();
   }

@@ -5,10 +5,12 @@ import type { ElementHandle, Frame, Page } from "playwright-core";
 const OPEN_INPUT = ".quick-input-widget:not([style*='display: none'])";
 
 export class Workbench {
-  constructor(readonly page: Page, private readonly pictures: string) {}
+  constructor(readonly page: Page, private readonly pictures: string) {
+    page.setDefaultTimeout(60_000);
+  }
 
   /** Waits until `ask` gives something. */
-  async until<T>(what: string, ask: () => Promise<T | undefined | false>, limit = 20_000): Promise<T> {
+  async until<T>(what: string, ask: () => Promise<T | undefined | false>, limit = 60_000): Promise<T> {
     const end = Date.now() + limit;
     for (;;) {
       const answer = await ask().catch(() => undefined);
