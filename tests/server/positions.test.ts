@@ -48,6 +48,20 @@ describe("any position in the samples", () => {
     expect(editor.errors()).toEqual([]);
   });
 
+  it("answers at every seventh position of each, and logs no fault", async () => {
+    for (const [path, text] of samples) {
+      const uri = uriOf(project, path);
+      if (!opened.has(uri)) {
+        opened.add(uri);
+        await editor.open(uri, text);
+      }
+      const offsets = Array.from({ length: Math.floor(text.length / 7) + 1 }, (_, i) => i * 7);
+      // Several at a time, so that the way there and back is not waited for each time.
+      for (let i = 0; i < offsets.length; i += 20) await Promise.all(offsets.slice(i, i + 20).map((offset) => askAt(uri, offset)));
+    }
+    expect(editor.errors()).toEqual([]);
+  }, 600_000);
+
   it("answers in damaged texts as well", async () => {
     const uri = "untitled:damaged.bothways";
     await editor.open(uri, "");
