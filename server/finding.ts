@@ -86,7 +86,10 @@ export interface WayVerdict {
 export interface Figure {
   readonly name: string;
   readonly of: readonly string[];
+  /** The seat where it is so. */
   readonly at?: string | undefined;
+  /** The item of the programme in which it is so; absent where it is the same in all. */
+  readonly item?: string | undefined;
   /** Octave band in Hz. */
   readonly band?: number | undefined;
   readonly value: number;

@@ -12,6 +12,7 @@ export const figureJson = (figure: Figure): Record<string, unknown> => ({
   name: figure.name,
   of: figure.of,
   ...(figure.at === undefined ? {} : { at: figure.at }),
+  ...(figure.item === undefined ? {} : { item: figure.item }),
   ...(figure.band === undefined ? {} : { band: figure.band }),
   value: figure.value,
   unit: figure.unit,
@@ -31,7 +32,7 @@ function series(figures: readonly Figure[]): [Figure, ...Figure[]][] {
   const out: [Figure, ...Figure[]][] = [];
   let last = "";
   for (const figure of figures) {
-    const key = figure.band === undefined ? "" : JSON.stringify([figure.of, figure.at, figure.formula, figure.source, figure.inputs]);
+    const key = figure.band === undefined ? "" : JSON.stringify([figure.of, figure.at, figure.item, figure.formula, figure.source, figure.inputs]);
     if (key !== "" && key === last) out[out.length - 1]?.push(figure);
     else out.push([figure]);
     last = key;
@@ -59,7 +60,7 @@ export function printFigures(figures: readonly Figure[], page: Page): string {
         if (figure.formula !== "") out.push(hung("  by      ", figure.formula, page.width));
         if (figure.source !== "") out.push(hung("  source  ", figure.source, page.width));
       }
-      const where = [figure.of.join(", "), figure.at === undefined ? "" : `at ${figure.at}`].filter((part) => part !== "").join(", ");
+      const where = [figure.of.join(", "), figure.at === undefined ? "" : `at ${figure.at}`, figure.item === undefined ? "" : `during ${figure.item}`].filter((part) => part !== "").join(", ");
       if (others.length > 0) {
         const bands = [figure, ...others].map((one) => `${band(one.band ?? 0)} ${quantity(one.value, one.unit)}`);
         out.push(hung("  ", `${where === "" ? "" : `${where}:  `}${bands.join("; ")}`, page.width, 4));

@@ -4,31 +4,28 @@ import type { Figure } from "../finding";
 import type { Trial } from "../model/trial";
 import { howlOf, type Howl } from "../signal/loops/howl";
 import { remoteEcho } from "../signal/loops/remote";
-
-/** Six significant figures. */
-const round = (n: number): number => (Number.isFinite(n) ? Number(n.toPrecision(6)) : n);
+import { round } from "./record";
 
 export function loopFigures(scene: Scene, trial: Trial): Figure[] {
-  const at = scene.item === undefined ? {} : { at: scene.item };
   const local = howlOf(scene.graph, "local", trial);
   const whole = howlOf(scene.graph, "whole", trial);
   return [
-    ...(local === undefined ? [] : figuresOf(local, "in the room", at)),
-    ...(whole === undefined || !whole.links.some((link) => link.call) ? [] : figuresOf(whole, "through the call", at)),
+    ...(local === undefined ? [] : figuresOf(local, "in the room")),
+    ...(whole === undefined || !whole.links.some((link) => link.call) ? [] : figuresOf(whole, "through the call")),
     ...scene.setup.remoteRooms.flatMap((room): Figure[] => {
       const echo = remoteEcho(scene.graph, room, trial);
       return echo === undefined ? [] : [
-        { name: "echo loss", of: [room.name], ...at, value: round(echo.loss), unit: "dB", formula: "46 dB where it cancels its echo, else as assumed", inputs: [], source: "ITU-T P.1110 for 46 dB; model choice else" },
-        { name: "talker echo loudness rating", of: [room.name], ...at, value: round(echo.telr), unit: "dB", formula: "TELR = SLR + RLR + TCL = 8 + 2 + TCL", inputs: [{ name: "echo loss", value: round(echo.loss), unit: "dB" }], source: "ITU-T G.107" },
-        { name: "rating needed at this delay", of: [room.name], ...at, value: round(echo.needed), unit: "dB", formula: "14 + 40·lg((1 + T/10)/(1 + T/150))", inputs: [{ name: "delay", value: round(echo.delay * 1000), unit: "ms" }], source: "ITU-T G.131, form inferred" },
+        { name: "echo loss", of: [room.name], value: round(echo.loss), unit: "dB", formula: "46 dB where it cancels its echo, else as assumed", inputs: [], source: "ITU-T P.1110 for 46 dB; model choice else" },
+        { name: "talker echo loudness rating", of: [room.name], value: round(echo.telr), unit: "dB", formula: "TELR = SLR + RLR + TCL = 8 + 2 + TCL", inputs: [{ name: "echo loss", value: round(echo.loss), unit: "dB" }], source: "ITU-T G.107" },
+        { name: "rating needed at this delay", of: [room.name], value: round(echo.needed), unit: "dB", formula: "14 + 40·lg((1 + T/10)/(1 + T/150))", inputs: [{ name: "delay", value: round(echo.delay * 1000), unit: "ms" }], source: "ITU-T G.131, form inferred" },
       ];
     }),
   ];
 }
 
-function figuresOf(howl: Howl, where: string, at: { readonly at?: string }): Figure[] {
+function figuresOf(howl: Howl, where: string): Figure[] {
   const through = howl.links.flatMap((link) => [link.from.mic?.part.id ?? link.from.remote?.name ?? link.from.sends?.join.device ?? "", link.outlet.speaker?.part.id ?? link.outlet.remote?.name ?? link.outlet.plays?.join.device ?? ""]);
-  const common = { of: [...new Set(through)], ...at, unit: "dB", band: howl.band };
+  const common = { of: [...new Set(through)], unit: "dB", band: howl.band };
   const gain = { name: "mean gain", value: round(howl.gain), unit: "dB" };
   const peak = { name: "peak allowance", value: round(howl.peak), unit: "dB" };
   return [

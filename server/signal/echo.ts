@@ -260,6 +260,10 @@ export interface Return {
   readonly voice: Voice;
   /** How loud it comes back, beside the voice itself, where that is worst: dB. */
   readonly over: number;
+  /** The seat where it is, and how loud both are there, dBA. */
+  readonly seat: string;
+  readonly played: number;
+  readonly spoken: number;
   /** How late, s. */
   readonly delay: number;
   readonly speaker: Ending;
@@ -277,10 +281,14 @@ export function returnOf(graph: Graph, loop: Loop, trial: Trial): Return | undef
     const level = playingLevel(setup, trial, speaker.ending.device, speaker.ending.part);
     const heard = loudspeakerAtSeats(setup, trial, speaker.ending.device, speaker.ending.part);
     const own = voiceAtSeats(setup, trial, voice);
-    let over = -Infinity;
-    for (const [i, transfer] of own.entries()) over = Math.max(over, level + (heard[i] ?? -Infinity) - (trial.value(voice.level) + transfer));
+    let worst = { over: -Infinity, seat: "", played: -Infinity, spoken: 0 };
+    for (const [i, ear] of listeners(setup, trial).entries()) {
+      const played = level + (heard[i] ?? -Infinity);
+      const spoken = trial.value(voice.level) + (own[i] ?? 0);
+      if (played - spoken > worst.over) worst = { over: played - spoken, seat: ear.name, played, spoken };
+    }
     const delay = trial.value(callDelay(setup, loop.sends)) + trial.value(callDelay(setup, loop.plays)) + delayOf(speaker.path, trial) + delayOf(mic.path, trial);
-    return { voice, over, delay, speaker: speaker.ending };
+    return { voice, ...worst, delay, speaker: speaker.ending };
   });
 }
 

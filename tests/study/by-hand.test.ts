@@ -7,8 +7,8 @@ import { study } from "../../server/study";
 const folder = path.join(import.meta.dirname, "../../samples/association");
 const evening = study({ read: (file) => ({ text: readFileSync(path.join(folder, file), "utf8") }) }, "autumn.bothways");
 const figures = evening.figures();
-const figure = (name: string, of: string, more: { at?: string; band?: number } = {}): number => {
-  const found = figures.find((f) => f.name === name && f.of.includes(of) && (more.at === undefined || f.at === more.at) && (more.band === undefined || f.band === more.band));
+const figure = (name: string, of: string, more: { at?: string; item?: string; band?: number } = {}): number => {
+  const found = figures.find((f) => f.name === name && f.of.includes(of) && (more.at === undefined || f.at === more.at) && (more.item === undefined || f.item === undefined || f.item === more.item) && (more.band === undefined || f.band === more.band));
   if (found === undefined) throw new Error(`no figure ${name} of ${of}`);
   return found.value;
 };
@@ -35,7 +35,7 @@ test("computed: the lapel microphone 0.2 m from the mouth", () => {
 test("computed: what is sent while questions are asked, headers of every packet included", () => {
   const sound = 32_000 + 50 * 8 * (12 + 8 + 20 + 10);
   const picture = 2_500_000 * (1 + 50 / 1178);
-  expect(figure("sent in all", "venue", { at: "questions" })).toBeCloseTo((sound + 2 * picture) / 1e6, 3);
+  expect(figure("sent in all", "venue", { item: "questions" })).toBeCloseTo((sound + 2 * picture) / 1e6, 3);
   expect(figure("uplink that can be counted on", "venue")).toBeCloseTo(4.0 * 0.75, 6);
 });
 

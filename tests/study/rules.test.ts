@@ -66,7 +66,7 @@ describe("what does not change a study", () => {
     const room = "samples/association/rooms/old-schoolroom.bothways";
     const inCentimetres = textOf(room).replace(/(\d+\.\d+) m\b/g, (_, metres: string) => `${Math.round(Number(metres) * 100)} cm`);
     expect(inCentimetres).toContain("920 cm by 640 cm by 310 cm");
-    const numbers = (of: Study): unknown => of.figures().map((f) => [f.name, f.of, f.at, f.band, Number(f.value.toPrecision(5))]);
+    const numbers = (of: Study): unknown => of.figures().map((f) => [f.name, f.of, f.at, f.item, f.band, Number(f.value.toPrecision(5))]);
     const [metres, centimetres] = [study(inMemory(FILES), EVENING), study(inMemory(new Map(FILES).set(room, inCentimetres)), EVENING)];
     expect(centimetres.problems).toEqual([]);
     expect(numbers(centimetres)).toEqual(numbers(metres));
@@ -76,10 +76,10 @@ describe("what does not change a study", () => {
 
 describe("a number that is told twice is one number", () => {
   const NAMES: Readonly<Record<string, readonly string[]>> = {
-    "uplink-short": ["sent in all"], "battery-short": ["battery life"], "uncovered-direction": ["angle of a face", "distance to the edge of the frame"],
+    "uplink-short": ["sent in all"], "battery-short": ["battery life"], "uncovered-direction": ["angle of a face", "distance to the edge of the frame", "direct over reverberant sound", "speech over the noise"],
   };
 
-  test("what a finding of uplink, battery or sight measures stands among the figures", () => {
+  test("what a finding of uplink, battery, hearing or sight measures stands among the figures", () => {
     const met = new Set<string>();
     for (const path of SETUPS) {
       const it = study(inMemory(FILES), path);
@@ -94,6 +94,52 @@ describe("a number that is told twice is one number", () => {
       }
     }
     expect([...met].sort()).toEqual(Object.keys(NAMES).sort());
+  });
+
+  test("no figure of one thing stands there with two values, unless it says in which item each is so", () => {
+    let byItem = 0;
+    for (const path of SETUPS) {
+      const it = study(inMemory(FILES), path);
+      const seen = new Map<string, (string | undefined)[]>();
+      for (const f of it.figures()) {
+        const key = [f.name, f.of.join(" "), f.at, f.band].join("|");
+        seen.set(key, [...(seen.get(key) ?? []), f.item]);
+      }
+      for (const [key, items] of seen) {
+        expect(new Set(items).size, `${path}: ${key}`).toBe(items.length);
+        if (items.length > 1) expect(items, `${path}: ${key}`).not.toContain(undefined);
+        if (items.length > 1) byItem += 1;
+        for (const item of items) if (item !== undefined) expect(it.items).toContain(item);
+      }
+    }
+    expect(byItem).toBeGreaterThan(5);
+  });
+
+  test("of a voice and of a picture, too, where an item differs", () => {
+    const figures = (text: string): unknown[] => judged(hall(text)).figures().filter((f) => f.name === "height of the picture" || f.name === "speech over noise at the microphone").map((f) => [f.of.join(" "), f.item]);
+    const items = `meeting { start 18:00, end 20:00 }\nprogramme {\n  item talk from 18:00, talkers Ines\n  item questions from 19:00, talkers Ines\n}\n`;
+    expect(figures(`${items}${IN_ORDER}`)).toEqual([["Ines lapel", undefined], ["beamer", undefined]]);
+    // What is not sent or shown in an item has no figure in it, and the other says where it holds.
+    expect(figures(`${items}${IN_ORDER.replace("shows call on beamer", "shows call on beamer during questions, sends no sound during questions")}`)).toEqual([["Ines lapel", "talk"], ["laptop.screen", "talk"], ["beamer", "questions"]]);
+  });
+
+  test("what a formula says gives the number beside it", () => {
+    const it = judged(hall(IN_ORDER));
+    const of = (name: string, band?: number) => it.figures().find((f) => f.name === name && f.band === band) ?? expect.fail(`no ${name}`);
+    const constant = of("room constant", 1000);
+    const [k, v, s] = ["K", "volume", "surface"].map((name) => constant.inputs.find((i) => i.name === name)?.value ?? NaN) as [number, number, number];
+    const a = (k * v) / of("reverberation time", 1000).value;
+    expect(constant.value / (a / (1 - a / s))).toBeCloseTo(1, 4);
+    expect(k).toBe(Number(((24 * Math.LN10) / 343).toPrecision(6)));
+  });
+
+  test("how loud a voice comes back to the room is a figure, of the number that the finding tells", () => {
+    const it = judged(hall(`${IN_ORDER}place phone is phone, at (3 m, 3 m)\njoin phone { sends no picture }\n`));
+    const [finding] = it.findings.flatMap((f) => f.folded).filter((f) => f.code === "hears-itself");
+    const found = it.figures().filter((f) => f.name === "voice coming back, over the voice itself");
+    expect(found.map((f) => f.value)).toContain(Number((finding?.measured?.value ?? NaN).toPrecision(6)));
+    for (const f of found) expect(f.value).toBeCloseTo((f.inputs[0]?.value ?? NaN) - (f.inputs[1]?.value ?? NaN), 3);
+    expect(it.figures().filter((f) => f.name === "voice coming back, how late")).toHaveLength(found.length);
   });
 
   test("the limits of uplink and battery stand among the figures, too", () => {
@@ -122,7 +168,7 @@ describe("each item of the programme has its verdict", () => {
     for (const text of [textOf(EVENING), textOf(EVENING).replace("at 360p15", "at 1080p30").replace("at 720p30 during questions", "at 360p15 during questions")]) {
       const it = written(EVENING, text);
       const sent = it.figures().filter((f) => f.name === "sent in all");
-      expect(sent.map((f) => f.at).sort()).toEqual(["questions", "talk"]);
+      expect(sent.map((f) => f.item).sort()).toEqual(["questions", "talk"]);
       const [short] = it.findings.filter((f) => f.code === "uplink-short");
       expect(short?.items).toEqual([]);
       expect(short?.measured?.value).toBeCloseTo(Math.max(...sent.map((f) => f.value)), 4);

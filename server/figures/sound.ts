@@ -1,0 +1,53 @@
+import type { Scene } from "../checks/check";
+import type { Figure } from "../finding";
+import type { Trial } from "../model/trial";
+import { directToReverberant, speechLevel, speechTransfer } from "../physics/soundField";
+import { acoustics } from "../signal/acoustics";
+import { listeners, loudest, loudspeakerField, mouths, playingLevel, voiceAtMicrophone } from "../signal/air";
+import { node } from "../signal/edges";
+import { carries, ONLINE } from "../signal/graph";
+import { given, input, round } from "./record";
+
+/** What each microphone gets of each voice, and each seat of each loudspeaker. */
+export function soundFigures(scene: Scene, trial: Trial): Figure[] {
+  const { setup, graph } = scene;
+  const { noise } = acoustics(setup, trial);
+  const out: Figure[] = [];
+  const back = graph.ways("sound", ONLINE, "back");
+  const forth = graph.ways("sound", ONLINE, "forth");
+  for (const ending of graph.endings.values()) {
+    const { part, device } = ending;
+    if (part.type === "microphone") {
+      const path = back.get(node("microphone", part.id));
+      if (path === undefined || path.length === 0 || !carries(path, trial)) continue;
+      for (const voice of graph.voices) {
+        const places = mouths(setup, voice, trial);
+        const arrivals = places.map((mouth) => voiceAtMicrophone(setup, trial, voice, mouth, device, part));
+        const ratios = arrivals.map(directToReverberant);
+        const worst = ratios.indexOf(Math.min(...ratios));
+        const arrival = arrivals[worst];
+        if (arrival === undefined) continue;
+        const seat = voice.seats === undefined ? undefined : setup.floor.seats(voice.seats, trial)[worst]?.name;
+        const where = seat === undefined ? {} : { at: seat };
+        out.push(
+          { name: "direct to reverberant ratio", of: [voice.name, part.id], ...where, value: round(ratios[worst] ?? NaN), unit: "dB", formula: "10·lg(Σaₖdₖ/Σaₖvₖ), d = γ²M²/r², v = REE/Dc²", inputs: [given("room constant at 1 kHz", acoustics(setup, trial).constant[3], "m²")], source: "handbook of sound system design, ch. 6; weights IEC 60268-16 Ed. 5" },
+          { name: "transfer from mouth to microphone", of: [voice.name, part.id], ...where, value: round(speechTransfer(arrival)), unit: "dB", formula: "H = 10·lg Σaₖ(dₖ + vₖ)", inputs: [], source: "as above" },
+          { name: "speech over noise at the microphone", of: [voice.name, part.id], ...where, value: round(speechLevel(trial.value(voice.level), arrival) - noise), unit: "dB", formula: "L₁ + H − N", inputs: [input(voice.level, trial, "dBA"), given("noise", noise, "dBA")], source: "ISO 9921 for the level of a voice" },
+        );
+      }
+    } else if (part.type === "loudspeaker") {
+      const path = forth.get(node("loudspeaker", part.id));
+      if (path === undefined || path.length === 0 || !carries(path, trial)) continue;
+      const field = loudspeakerField(setup, trial, device, part);
+      const ears = listeners(setup, trial).map((ear) => ({ ear, h: field(ear.at) }));
+      const worst = ears.reduce((a, b) => (b.h < a.h ? b : a), ears[0] ?? { ear: { name: "", group: "", row: 1, at: { x: 0, y: 0, z: 0 } }, h: 0 });
+      const level = playingLevel(setup, trial, device, part);
+      out.push(
+        { name: "level at 1 m when playing speech", of: [part.id], value: round(level), unit: "dBA", formula: "median seat gets max(65, N + 20), at most the loudest clean speech", inputs: [given("noise", noise, "dBA"), given("loudest clean speech", loudest(part, trial), "dBA")], source: "model choice; 65 dBA: listening level of commissioning practice" },
+        { name: "level at the worst seat", of: [part.id], at: worst.ear.name, value: round(level + worst.h), unit: "dBA", formula: "L₁ + H", inputs: [given("transfer to that seat", worst.h, "dB")], source: "handbook of sound system design, ch. 6" },
+        { name: "most speech over noise at the worst seat", of: [part.id], at: worst.ear.name, value: round(loudest(part, trial) + worst.h - noise), unit: "dB", formula: "Lmax + H − N", inputs: [given("noise", noise, "dBA")], source: "common practice, no source" },
+      );
+    }
+  }
+  return out;
+}
