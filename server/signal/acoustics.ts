@@ -43,6 +43,8 @@ export function acoustics(setup: Setup, trial: Trial): Acoustics {
     const h = trial.value(room.height);
     const volume = l * w * h;
     const surface = 2 * (l * w + l * h + w * h);
+    // No walls, no ceiling: nothing comes back.
+    if (room.outdoors) return { volume, surface, time: flat(0), constant: flat(Infinity), noise: trial.value(room.noise) };
     const time = reverberation(setup, trial, { l, w, h, volume });
     const constant = bands((k) => {
       // A room cannot absorb more than all that falls on it.

@@ -8,7 +8,7 @@ import type { Setup, Voice } from "../model/setup";
 import type { Trial } from "../model/trial";
 import { bands, flat, type Bands } from "../physics/bands";
 import { coverageBands, microphonePattern, PATTERNS, randomEnergyEfficiency, sourcePattern, type PatternName } from "../physics/directivity";
-import { between, cosineOffAxis, distance } from "../physics/geometry";
+import { between, cosineOffAxis, distance, type Vec3 as Triple } from "../physics/geometry";
 import { solveLevel } from "../physics/loudspeaker";
 import { directToReverberant, speechTransfer, transfer, transferBands, transferLevels, type ArrivalBands } from "../physics/soundField";
 import { acoustics } from "./acoustics";
@@ -79,8 +79,8 @@ export function mouths(setup: Setup, voice: Voice, trial: Trial): readonly Vec3[
   return voice.seats === undefined ? [voice.position.at(trial)] : setup.floor.seats(voice.seats, trial).map((seat) => seat.at);
 }
 
-/** Direct and reverberant sound of one mouth at a microphone. */
-export function voiceAtMicrophone(setup: Setup, trial: Trial, voice: Voice, mouth: Vec3, device: Device, mic: Part): ArrivalBands {
+/** Direct and reverberant sound of one mouth at a microphone. `face`: the way the talker looks. */
+export function voiceAtMicrophone(setup: Setup, trial: Trial, voice: Voice, mouth: Vec3, device: Device, mic: Part, face: Triple = facing(setup, voice, mouth, trial)): ArrivalBands {
   const room = acoustics(setup, trial);
   const a = patternOf(mic);
   const ree = randomEnergyEfficiency(a);
@@ -95,7 +95,6 @@ export function voiceAtMicrophone(setup: Setup, trial: Trial, voice: Voice, mout
   const stand = !holds && mic.mouth !== undefined && flatApart < 0.7 ? trial.value(mic.mouth) : undefined;
   const close = used ?? stand;
   if (close !== undefined) return transferBands((k) => ({ distance: close, q: TALKER_Q[k], roomConstant: room.constant[k], ree }));
-  const face = facing(setup, voice, mouth, trial);
   const cosine = cosineOffAxis(triple(mouth), face, triple(at));
   const receiver = microphonePattern(micCosine(setup, trial, device, at, mouth), a);
   const gains = sourcePatterns(cosine, TALKER_Q);

@@ -1,4 +1,5 @@
 /** Where devices stand and where they point. */
+import type { PlaceValue } from "../model/bound";
 import type { Device } from "../model/device";
 import type { Vec3 } from "../model/geometry";
 import { canonical } from "../model/names";
@@ -40,9 +41,13 @@ export function standOf(setup: Setup, device: Device, trial: Trial): Vec3 {
 
 /** The point that a device is aimed at; where nothing is said, `otherwise`. */
 export function aimOf(setup: Setup, device: Device, trial: Trial, otherwise: (trial: Trial) => Vec3): Vec3 {
-  const anchor = device.aim?.relations[0]?.anchor;
-  if (device.aim === undefined || anchor === undefined) return otherwise(trial);
-  if (anchor.kind === "name") {
+  return device.aim?.relations[0] === undefined ? otherwise(trial) : pointOf(setup, `${device.name} aim`, device.aim, trial);
+}
+
+/** The point that somebody or something is turned to: the middle of seats, a mouth, a spot at the height of a head. */
+export function pointOf(setup: Setup, owner: string, place: PlaceValue, trial: Trial): Vec3 {
+  const anchor = place.relations[0]?.anchor;
+  if (anchor?.kind === "name") {
     const name = anchor.name.text;
     const group = setup.floor.group(name);
     if (group !== undefined) return audienceCentre(setup, trial, group.name);
@@ -51,7 +56,7 @@ export function aimOf(setup: Setup, device: Device, trial: Trial, otherwise: (tr
     const spot = setup.floor.spot(name, trial);
     if (spot !== undefined) return { ...spot, z: spot.z + HEIGHTS.seatedMouth + 0.15 };
   }
-  return setup.floor.position(`${device.name} aim`, device.aim, "audience", HEIGHTS.seatedEye).at(trial);
+  return setup.floor.position(owner, place, "audience", HEIGHTS.seatedEye).at(trial);
 }
 
 /** The middle of the seats, at the height of ears. */
