@@ -141,8 +141,8 @@ class Server {
       publisher.touch();
     });
     guard.notification("workspace/didChangeWatchedFiles", filesChanged, (uris) => {
-      // Only files that lie in an open folder can matter.
-      if (uris.filter((uri) => workspace.changed(uri) !== undefined).length === 0) return;
+      // Only files that lie in an open folder can matter; of a document that is open the editor's text counts, saved or not.
+      if (uris.filter((uri) => workspace.changed(uri) !== undefined && workspace.document(uri) === undefined).length === 0) return;
       session.moved();
       publisher.touch();
     });

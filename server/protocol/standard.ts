@@ -24,6 +24,9 @@ import type { Session } from "./session";
 /** Letters after which completion opens by itself, besides those of a word. */
 export const TRIGGERS = [" ", ".", "\"", "/"];
 
+/** How often mends are proven for one question while files keep changing. */
+const MOST_TRIES = 3;
+
 export interface Parts {
   readonly guard: Guard;
   readonly session: Session;
@@ -103,24 +106,25 @@ export function standard(parts: Parts): void {
     await publisher.settled(token);
     const document = workspace.document(uri);
     if (document === undefined || token.isCancellationRequested) return [];
-    const { revision } = session;
     const { folder, path } = document.place;
     const span = convert.span(document.text, range);
-    const study = session.studyFor(document.place);
-    const found: Action[] = [...spellingActions(folder.texts, study.setup, session.shown(document), path, span)];
-    if (study.isSetup && study.root === path) {
-      const proving = fixActions(folder.texts, study, span);
-      for (let step = proving.next(); ; step = proving.next()) {
-        if (step.done === true) {
-          found.push(...step.value);
-          break;
-        }
+    for (let tries = 1; ; tries += 1) {
+      const { revision } = session;
+      const study = session.studyFor(document.place);
+      const found: Action[] = [...spellingActions(folder.texts, study.setup, session.shown(document), path, span)];
+      const proving = study.isSetup && study.root === path ? fixActions(folder.texts, study, span) : undefined;
+      let step = proving?.next();
+      while (step?.done === false && session.revision === revision) {
         await pause();
         if (token.isCancellationRequested) return [];
-        if (session.revision !== revision) return STALE;
+        step = proving?.next();
       }
+      if (session.revision === revision) return [...found, ...(step?.value ?? [])].map((action) => convert.action(folder, document.text, action));
+      // Another file has changed: proven anew, since nobody asks again as long as this text stays as it is.
+      if (workspace.document(uri)?.version !== document.version || tries === MOST_TRIES) return STALE;
+      await publisher.settled(token);
+      if (token.isCancellationRequested) return [];
     }
-    return found.map((action) => convert.action(folder, document.text, action));
   }, []);
 
   guard.request("textDocument/codeLens", ofDocument, async ({ uri }, token): Promise<CodeLens[]> => {

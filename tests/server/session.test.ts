@@ -284,6 +284,18 @@ describe("haste", () => {
     expect(await asked).toBe(LSPErrorCodes.ContentModified);
   });
 
+  it("mends are offered all the same when files are saved or changed while they are proven", async () => {
+    const editor = await start([SAMPLES]);
+    await editor.until(() => editor.registered[0], "a registration");
+    const uri = uriOf(SAMPLES, "gone-wrong/everything-twice.bothways");
+    await editor.open(uri, LONG);
+    await editor.diagnostics(uri);
+    const asked = editor.ask<readonly unknown[] | null>("textDocument/codeAction", { textDocument: { uri }, range: editor.rangeOf(uri, LONG), context: { diagnostics: [] } });
+    await editor.tell("workspace/didChangeWatchedFiles", { changes: [{ uri, type: 2 }] });
+    await editor.tell("workspace/didChangeWatchedFiles", { changes: [{ uri: uriOf(SAMPLES, "october.bothways"), type: 2 }] });
+    expect((await asked)?.length).toBeGreaterThan(0);
+  });
+
   it("a document that is closed at once shows nothing", async () => {
     const editor = await start([SAMPLES]);
     const uri = uriOf(SAMPLES, "gone-wrong/everything-twice.bothways");

@@ -30,6 +30,7 @@ const QUIET = {
   "extensions.autoUpdate": false,
   "extensions.ignoreRecommendations": true,
   "extensions.webWorker": false,
+  "files.autoSave": "off", // as on a desktop; in a browser it is on
   "telemetry.telemetryLevel": "off",
   "update.mode": "none",
   "workbench.enableExperiments": false,
