@@ -26,10 +26,16 @@ export interface Occurrence extends Where {
 }
 
 /** Every name in every file of a setup, in the order of the files and their texts. What nothing is called has no occurrence. */
-export function occurrences(setup: Setup): Occurrence[] {
+export function occurrences(setup: Setup): readonly Occurrence[] {
+  const known = KNOWN.get(setup);
+  if (known !== undefined) return known;
   const finder = new Finder(setup);
-  return setup.files.flatMap((file) => finder.inFile(file).sort((a, b) => a.start - b.start || a.end - b.end));
+  const found = setup.files.flatMap((file) => finder.inFile(file).sort((a, b) => a.start - b.start || a.end - b.end));
+  KNOWN.set(setup, found);
+  return found;
 }
+/** A setup does not change once it is read. */
+const KNOWN = new WeakMap<Setup, readonly Occurrence[]>();
 
 /** The name at a position; of two that touch it, the one that begins there. */
 export const occurrenceAt = (all: readonly Occurrence[], path: string, offset: number): Occurrence | undefined =>
