@@ -162,7 +162,9 @@ function remedies(scene: Scene, which: "local" | "whole", outcome: Outcome): Rem
 function before(text: string, statement: Bound): string {
   const lineStart = text.lastIndexOf("\n", statement.whole.start - 1) + 1;
   const indent = text.slice(lineStart, statement.whole.start);
-  return indent.trim() === "" ? `automatic\n${indent}` : "automatic, ";
+  // As the line before it ends.
+  const eol = text[lineStart - 2] === "\r" ? "\r\n" : "\n";
+  return indent.trim() === "" ? `automatic${eol}${indent}` : "automatic, ";
 }
 
 const duringOf = (s: Bound): string => (s.tails.during.length === 0 ? "" : ` during ${s.tails.during.map((n) => n.text).join(" and ")}`);
