@@ -28,6 +28,11 @@ export class Reading {
     this.problems.push({ code, severity: "error", message, where, related: related === undefined ? [] : [related] });
   }
 
+  /** Puts a warning: it can be read, and can hardly be meant. */
+  warn(code: string, message: string, where: Where): void {
+    this.problems.push({ code, severity: "warning", message, where, related: [] });
+  }
+
   /** The name that a statement gives, with its file's prefix. */
   nameOf(statement: Bound, slot = "name"): string {
     return this.names.full(statement.where.path, valueOf(statement, slot, "name")?.text ?? "");

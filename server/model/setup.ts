@@ -11,6 +11,7 @@ import { Kinds } from "./kinds";
 import { readMeeting, type Meeting } from "./meeting";
 import { readMixers, type Mixer } from "./mixers";
 import { canonical, type Names } from "./names";
+import { placesOutside } from "./placing/outside";
 import { placesInCircles, rowsWithoutChairs } from "./places";
 import { Floor } from "./position";
 import { readItems, type Item } from "./programme";
@@ -92,6 +93,8 @@ export function readSetup(texts: Texts, root: string): Setup {
   for (const talker of reading.by("talker")) voices.set(canonical(reading.nameOf(talker)), valueOf(talker, "place", "place"));
   const placed = new Map([...devices].map(([name, device]) => [name, device.place] as const));
   const floor = new Floor(room, voices, placed);
+  // A kit or a part of a text on its own has no room to be outside of.
+  if (own !== undefined || room.where !== undefined) placesOutside(reading, floor, devices);
   const accepts = reading.by("accept").map((a): Accept => ({
     code: valueOf(a, "code", "word")?.word ?? "", of: valuesOf(a, "of", "name").map((n) => n.text), at: valueOf(a, "at", "quantity")?.best,
     because: a.tails.because, where: a.where,

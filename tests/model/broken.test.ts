@@ -23,7 +23,7 @@ describe("large texts are read in time that grows with their length", () => {
   });
 
   it("five thousand chairs, five hundred talkers, a thousand microphones", () => {
-    const setup = readText("room hall 60 m by 40 m, chairs 5000 in 100 rows\ntable ring at middle\ntalkers 500 around ring\ndevices mic 1 to 1000 is lapel-microphone\nplace each mic at lectern");
+    const setup = readText("room hall 90 m by 40 m, chairs 5000 in 100 rows\ntable ring at middle\ntalkers 500 around ring\ndevices mic 1 to 1000 is lapel-microphone\nplace each mic at lectern");
     expect(said(setup)).toEqual([]);
     expect(setup.floor.seats(setup.room.seats[0] ?? (() => { throw new Error("none"); })(), new Trial())).toHaveLength(5000);
     expect(setup.voices.size).toBe(501);

@@ -135,7 +135,7 @@ describe("nothing ever leaves the room", () => {
   it.each([
     "50 m behind row 4", "50 m before lectern", "30 m beside lectern", "at (400 m, -3 m, 90 m)", "-90 m behind row 1", "9000000000 km near front", "above row 4, height 40 m",
   ])("%s", (place) => {
-    const setup = hall(`place eye is webcam, ${place}`);
+    const setup = readText(`${HALL}place eye is webcam, ${place}`);
     const device = setup.devices.get("eye");
     for (const point of tries(setup.floor.position("eye", device?.place, "operator", device?.height ?? HEIGHTS.lens))) {
       expect(point.x).toBeGreaterThan(0);
@@ -145,6 +145,44 @@ describe("nothing ever leaves the room", () => {
       expect(point.z).toBeGreaterThan(0);
       expect(point.z).toBeLessThan(3);
     }
+  });
+});
+
+describe("what is stated outside the room", () => {
+  const outside = (lines: string, room = HALL): string[] => readText(`${room}${lines}`).problems.map((p) => `${p.severity} ${p.code}: ${p.message}`);
+
+  it.each([
+    ["place eye is webcam, at (12 m, 3 m)", "eye would stand 12 m from the front wall, outside hall, which is 10 m long: correct the place, or the size of the room."],
+    ["place eye is webcam, at (3 m, -1 m)", "eye would stand 1 m to the left of the left wall, outside hall, which is 6 m wide: correct the place, or the size of the room."],
+    ["place eye is webcam, at (3 m, 1 m, 3.2 m)", "eye would stand 3.2 m above the floor, outside hall, which is 3 m high: correct the place, or the size of the room."],
+    ["place eye is webcam, 5 m behind row 4", "eye would stand 11 m from the front wall, outside hall, which is 10 m long: correct the place, or the size of the room."],
+    ["talker Ines at (about 14 m, 3 m)", "Ines would stand 14 m from the front wall, outside hall, which is 10 m long: correct the place, or the size of the room."],
+    ["spot pit at (-2 m, 3 m)", "pit would stand 2 m before the front wall, outside hall, which is 10 m long: correct the place, or the size of the room."],
+  ])("%s", (lines, message) => {
+    expect(outside(lines)).toEqual([`warning outside-room: ${message}`]);
+  });
+
+  it("rows deeper than the room", () => {
+    expect(outside("", "room hall 10 m by 6 m\nchairs 60 in 10 rows { first 3 m, pitch 1 m }\n")).toEqual([
+      "warning outside-room: Row 10 of audience would stand 12 m from the front wall, and hall is 10 m long: state fewer rows, or less between them.",
+    ]);
+    expect(outside("", "room hall 6 m by 6 m\nchairs 60 in 10 rows { pitch 0.9 m }\n")).toEqual([
+      "warning outside-room: Row 10 of audience would stand 8.1 m behind the first, and hall is 6 m long: state fewer rows, or less between them.",
+    ]);
+  });
+
+  it("the room that no text states is said to be taken so", () => {
+    expect(outside("place eye is webcam, at (90 m, 3 m)", 'setup "Somewhere"\n')[0]).toMatch(/^warning outside-room: eye would stand 90 m from the front wall, outside room, which is taken to be \d+(\.\d)? m long/);
+  });
+
+  it.each([
+    "place eye is webcam, at (10 m, 6 m, 3 m)", "place eye is webcam, at (0 m, 0 m)", "place eye is webcam, at (about 10.5 m, 3 m)", "place eye is webcam, behind row 4", "place eye is webcam, at back, aim (40 m, 3 m)",
+  ])("nothing is said of %s", (lines) => {
+    expect(outside(lines)).toEqual([]);
+  });
+
+  it("nor of rows that go in as near together as they may be", () => {
+    expect(outside("", "room hall 10 m by 6 m\nchairs 60 in 10 rows { first about 2 m, pitch about 0.9 m }\n")).toEqual([]);
   });
 });
 
@@ -183,7 +221,7 @@ describe("seats", () => {
     return setup.floor.seats(setup.room.seats[0] ?? (() => { throw new Error("no seats"); })(), new Trial());
   };
 
-  it.each([[24, 4], [9, 4], [5, 4], [1, 1], [30, 7], [400, 20]])("%i in %i rows: as many, in as many rows, as even as can be, the longer in front", (count, rows) => {
+  it.each([[24, 4], [9, 4], [5, 4], [1, 1], [30, 7], [240, 12]])("%i in %i rows: as many, in as many rows, as even as can be, the longer in front", (count, rows) => {
     const all = seats(`chairs ${count} in ${rows} rows`);
     expect(all).toHaveLength(count);
     const lengths = Array.from({ length: rows }, (_, i) => all.filter((seat) => seat.row === i + 1).length);
