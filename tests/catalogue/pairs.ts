@@ -1,6 +1,7 @@
 /** The smallest setups, code by code. Names are invented. */
 import type { Pair } from "./harness";
 import { LOOP_PAIRS } from "./pairs/loops";
+import { PICK_UP_PAIRS } from "./pairs/pick-up";
 import { PORT_PAIRS } from "./pairs/ports";
 
 /** A room that is stated well enough for nothing to hang on it. */
@@ -203,4 +204,4 @@ const REST: readonly Pair[] = [
   },
 ];
 
-export const PAIRS: readonly Pair[] = [...UNCOVERED, ...ECHO, ...POWER, ...REST, ...LOOP_PAIRS, ...PORT_PAIRS];
+export const PAIRS: readonly Pair[] = [...UNCOVERED, ...ECHO, ...POWER, ...REST, ...LOOP_PAIRS, ...PORT_PAIRS, ...PICK_UP_PAIRS];
