@@ -57,12 +57,15 @@ export function accepted(sheet: Sheet): Part[] {
 /** What the text does not state and a verdict or a finding hangs on; then what to find out, the weightiest first. */
 export function openFacts(sheet: Sheet): Part[] {
   const { study } = sheet;
-  const told = study.findings.filter((finding) => finding.severity !== "plan");
+  // What only a hint hangs on helps nobody on the evening.
+  const told = study.findings.filter((finding) => finding.severity === "error" || finding.severity === "warning");
+  const known = new Set(study.findings.filter((finding) => finding.severity === "hint").flatMap((finding) => (finding.question === undefined ? [] : [finding.question.id])));
+  const open = study.questions.filter((question) => !known.has(question.id));
   const assumed = [...new Set([...told.flatMap((finding) => finding.assumed.map((a) => a.text)), ...study.ways.filter((way) => way.verdict !== "works").flatMap((way) => way.hangsOn)])];
   const facts = bounded(sheet, assumed, 8, "assumptions");
-  const asks = bounded(sheet, study.questions, 3, "questions");
+  const asks = bounded(sheet, open, 3, "questions");
   return [
     ...(assumed.length === 0 ? [] : runIn("assumed", "Assumed, and something hangs on it", ...inline(facts.shown.map((text) => [sentenceOf(text)])), ...facts.more)),
-    ...(study.questions.length === 0 ? [] : runIn("ask", "Still to find out", ...inline(asks.shown.map((question) => [sentenceOf(question.ask)])), ...asks.more)),
+    ...(open.length === 0 ? [] : runIn("ask", "Still to find out", ...inline(asks.shown.map((question) => [sentenceOf(question.ask)])), ...asks.more)),
   ];
 }
