@@ -5,7 +5,7 @@
 import type { Case, Check, Outcome, Saying } from "./checks/check";
 import type { Severity } from "./finding";
 import type { Ranged } from "./model/ranged";
-import { Shelf, Trial, type End } from "./model/trial";
+import { Shelf, Trial, type At, type End, type Narrowed } from "./model/trial";
 
 /** One open value that matters to a case, and what either end of it makes of the case. */
 export interface Swing {
@@ -48,31 +48,33 @@ export const rank = (severity: Severity | undefined): number => (severity === un
 /** Trials shared by all cases of one study, so that a room computed once for an end is computed once. */
 export class Trials {
   readonly #shelf: Shelf;
+  readonly #narrowed: Narrowed | undefined;
   readonly best: Trial;
   readonly #single = new Map<string, Trial>();
   readonly #joint = new Map<string, Trial>();
 
-  /** `shelf`: of the setup whose cases are judged. */
-  constructor(shelf: Shelf = new Shelf()) {
+  /** `shelf`: of the setup whose cases are judged. `narrowed`: ranges that hold instead of those of the text. */
+  constructor(shelf: Shelf = new Shelf(), narrowed?: Narrowed) {
     this.#shelf = shelf;
-    this.best = new Trial(new Map(), shelf);
+    this.#narrowed = narrowed;
+    this.best = new Trial(new Map(), shelf, narrowed);
   }
 
-  at(id: string, end: End): Trial {
+  at(id: string, end: At): Trial {
     return this.kept(this.#single, `${id} ${end}`, new Map([[id, end]]));
   }
 
-  all(ends: ReadonlyMap<string, End>): Trial {
+  all(ends: ReadonlyMap<string, At>): Trial {
     const key = [...ends].map(([id, end]) => `${id} ${end}`).sort().join("|");
     // Joint trials differ from case to case; what they have in common stays on the shelf.
     if (this.#joint.size > 64) this.#joint.clear();
     return this.kept(this.#joint, key, ends);
   }
 
-  private kept(map: Map<string, Trial>, key: string, ends: ReadonlyMap<string, End>): Trial {
+  private kept(map: Map<string, Trial>, key: string, ends: ReadonlyMap<string, At>): Trial {
     let trial = map.get(key);
     if (trial === undefined) {
-      trial = new Trial(ends, this.#shelf);
+      trial = new Trial(ends, this.#shelf, this.#narrowed);
       map.set(key, trial);
     }
     return trial;

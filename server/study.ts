@@ -6,10 +6,11 @@ import type { Assumption, Figure, Finding, Question, Severity, TextProblem, WayV
 import { judge, rank, Trials, type Judged, type Judgement } from "./judge";
 import type { Texts } from "./model/files";
 import { canonical } from "./model/names";
-import { isAssumed } from "./model/ranged";
+import { isAssumed, type Ranged } from "./model/ranged";
 import { list, sentence, shown } from "./model/show";
 import { readSetup, type Setup } from "./model/setup";
-import { shelfOf } from "./model/trial";
+import { inOrder, keepLevels, weighEvening, type Evidence, type Noticed, type Subject } from "./observed";
+import { shelfOf, type Narrowed, type Shelf } from "./model/trial";
 import type { WayName } from "./model/ways";
 import { questionOf } from "./questions";
 import type { Flow } from "./signal/flow";
@@ -35,6 +36,12 @@ export interface Study {
   readonly findings: readonly Finding[];
   /** Kept quiet by `accept`. */
   readonly accepted: readonly Finding[];
+  /** What the model would raise and what was noticed on the evening denies. */
+  readonly disproved: readonly Finding[];
+  /** What was noticed on the evening, and what came of it. */
+  readonly noticed: readonly Noticed[];
+  /** By id, the ranges that what was noticed has made narrower. */
+  readonly narrowed: Narrowed;
   readonly questions: readonly Question[];
   readonly setup: Setup;
   /** Computed when asked. */
@@ -51,13 +58,14 @@ export function study(texts: Texts, path: string): Study {
     files: setup.files.map((file) => ({ path: file.path, text: file.text })), items: setup.items.map((item) => item.name),
   };
   if (!setup.isSetup) {
-    return { ...base, problems: setup.problems, ways: [], findings: [], accepted: [], questions: [], figures: () => [], flow: () => flowOf(makeGraph(setup, undefined), []), remedies: () => [] };
+    return { ...base, problems: setup.problems, ways: [], findings: [], accepted: [], disproved: [], noticed: [], narrowed: new Map(), questions: [], figures: () => [], flow: () => flowOf(makeGraph(setup, undefined), []), remedies: () => [] };
   }
-  const trials = new Trials(shelfOf(setup));
+  const shelf = shelfOf(setup);
   const known = feeds(setup);
   const items: readonly (string | undefined)[] = setup.items.length > 0 ? setup.items.map((item) => item.name) : [undefined];
   const scenes = items.map((item): Scene => ({ setup, item, graph: makeGraph(setup, item, known) }));
-  const judged = scenes.flatMap((scene) => judgeScene(scene, trials));
+  const subjects = scenes.flatMap((scene) => CHECKS.flatMap((check) => check.cases(scene).map((one): Subject => ({ scene, check, case: one }))));
+  const { trials, judged, denied, evidence } = judgeAll(setup, subjects, shelf);
   const merged = merge(judged, scenes);
   const { findings, accepted, unused } = settle(setup, merged.map((m) => m.finding));
   const remediesBy = new Map(merged.map((m) => [m.finding.identity, m.cases]));
@@ -66,7 +74,8 @@ export function study(texts: Texts, path: string): Study {
   const ways = verdicts(setup, judged, items, isTaken);
   const graphs = new Map<string | undefined, Graph>(scenes.map((scene) => [scene.item, scene.graph]));
   return {
-    ...base, problems: [...setup.problems, ...unused], ways, findings, accepted,
+    ...base, problems: [...setup.problems, ...unused, ...(evidence?.problems ?? [])], ways, findings, accepted,
+    disproved: merge(denied, scenes).map((m) => m.finding), noticed: evidence?.noticed ?? [], narrowed: evidence?.narrowed ?? new Map<string, Ranged>(),
     questions: openQuestions(setup, scenes, findings, judged, isTaken),
     figures: () => figuresOf(scenes, trials.best),
     flow: (item) => {
@@ -89,21 +98,42 @@ function together(remedies: readonly Remedy[]): Remedy[] {
   return [...out.values()];
 }
 
-/** Cases of equal key come out equal in every item, so they are judged once. */
-const JUDGED = new WeakMap<Trials, Map<string, Judgement | undefined>>();
+/** Judges all cases, and where something was noticed on the evening judges them again with what follows from it. */
+function judgeAll(setup: Setup, subjects: readonly Subject[], shelf: Shelf): { trials: Trials; judged: readonly Judged[]; denied: readonly Judged[]; evidence: Evidence | undefined } {
+  const trials = new Trials(shelf);
+  const asWritten = judgeEach(subjects, trials);
+  if (setup.observations.length === 0) return { trials, judged: asWritten.flatMap((one) => one ?? []), denied: [], evidence: undefined };
+  const evidence = weighEvening(setup, subjects, trials);
+  const narrower = evidence.narrowed.size === 0 ? trials : new Trials(shelf, evidence.narrowed);
+  const anew = narrower === trials ? asWritten : judgeEach(subjects, narrower);
+  const judged: Judged[] = [];
+  const denied: Judged[] = [];
+  subjects.forEach((subject, i) => {
+    const now = anew[i];
+    if (now === undefined) return;
+    const one = { ...now, judgement: keepLevels(now.judgement, asWritten[i]?.judgement) };
+    const by = evidence.denies(subject);
+    if (by === undefined) judged.push(one);
+    else {
+      judged.push({ ...one, judgement: inOrder(one.judgement, by.text) });
+      if (one.judgement.severity !== undefined) denied.push(one);
+    }
+  });
+  return { trials: narrower, judged, denied, evidence };
+}
 
-function judgeScene(scene: Scene, trials: Trials): Judged[] {
-  const known = JUDGED.get(trials) ?? new Map<string, Judgement | undefined>();
-  JUDGED.set(trials, known);
-  return CHECKS.flatMap((check) => check.cases(scene).flatMap((subject): Judged[] => {
+/** Cases of equal key come out equal in every item, so they are judged once. */
+function judgeEach(subjects: readonly Subject[], trials: Trials): (Judged | undefined)[] {
+  const known = new Map<string, Judgement | undefined>();
+  return subjects.map(({ scene, check, case: subject }): Judged | undefined => {
     const key = `${check.entry.code} ${subject.key}`;
     let judgement = known.get(key);
     if (judgement === undefined && !known.has(key)) {
       judgement = judge(subject, trials);
       known.set(key, judgement);
     }
-    return judgement === undefined ? [] : [{ check, item: scene.item, judgement: { ...judgement, case: subject } }];
-  }));
+    return judgement === undefined ? undefined : { check, item: scene.item, judgement: { ...judgement, case: subject } };
+  });
 }
 
 interface Merged {

@@ -111,8 +111,9 @@ export const SOUND_ROWS: readonly Row[] = [
       { id: "subject", takes: { kind: "name", of: ["device", "part", "talker", "seats", "internet", "remote-room"] }, meaning: "of what or whom; of everything where nothing is said" },
       { id: "what", takes: { kind: "word", words: {
         clear: "every word was understood", unclear: "words were lost", quiet: "hard to hear", loud: "too loud, or loud enough to be in the way",
-        echo: "people heard themselves come back", howl: "a tone that rose by itself", level: "so loud, with the figure that was read", uplink: "so much went out, with the figure that was read",
+        echo: "people heard themselves come back", howl: "a tone that rose by itself", level: "so loud, with the figure that was read", uplink: "so much could go out, with the figure that was measured",
       } }, required: true, meaning: "what was noticed" },
+      { id: "of", after: "of", takes: { kind: "name", of: ["device", "part", "talker", "seats", "internet", "remote-room"] }, meaning: "the same behind the word: `no echo of phone`" },
       { id: "value", takes: { kind: "any-quantity" }, meaning: "the figure, for level and uplink" },
       { id: "place", takes: { kind: "place" }, meaning: "where it was noticed; everywhere where nothing is said" },
     ],

@@ -4,8 +4,9 @@ import { echoOf, loopKey, worstLoops } from "../signal/echo";
 import { fileOf, limitOf, type Case, type Check, type Remedy, type Scene } from "./check";
 import type { Loop } from "../signal/echo";
 import { insertInto, rewrite } from "../model/edits";
-import { unitAlone } from "./echo-path";
+import { namesIn, unitAlone } from "./echo-path";
 import { replaceIn } from "./join-text";
+import { concerns, opinion } from "./observes";
 
 export const cancellerBlind: Check = {
   takesLimit: true,
@@ -41,6 +42,7 @@ export const cancellerBlind: Check = {
       };
     },
     remedies: () => remedies(scene, loop),
+    observed: (seen) => (concerns(seen, namesIn(loop)) ? opinion(seen, ["echo"]) : undefined),
   })),
 };
 

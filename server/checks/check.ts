@@ -3,6 +3,7 @@ import type { Amount, Severity } from "../finding";
 import type { Edit } from "../model/edits";
 import { canonical } from "../model/names";
 import type { SourceFile } from "../model/files";
+import type { Observation } from "../model/observations";
 import type { Setup } from "../model/setup";
 import type { Trial } from "../model/trial";
 import type { WayName } from "../model/ways";
@@ -55,6 +56,37 @@ export interface Case {
   measure(trial: Trial): Outcome | undefined;
   /** Remedies to try, cheapest first: a setting, a move, something owned, something to borrow. */
   remedies?(outcome: Outcome): readonly Remedy[];
+  /** What something that was noticed on the evening says about this case; nothing where it speaks of something else. */
+  observed?(seen: Observation): Testimony | undefined;
+}
+
+/** What was noticed, as far as a case is concerned. */
+export type Testimony = Opinion | Reading;
+
+/** Somebody heard it, or heard it not. */
+export interface Opinion {
+  /** `denies`: were it as was noticed, the case would be in order. `agrees`: it is what the case would raise. */
+  readonly says: "denies" | "agrees";
+  /** Where less was noticed than the case covers, such as one row of all: which part of it, and how the model sees that part. */
+  readonly part?: { readonly name: string; measure(trial: Trial): PartOutcome | undefined };
+}
+
+/** What comes of a part of a case: its measure as that of the whole, in words, and how far it lies from its limit. */
+export interface PartOutcome extends Pick<Outcome, "severity" | "badness" | "doubtful"> {
+  readonly words: string;
+  readonly off: string | undefined;
+}
+
+/** Somebody read a figure. */
+export interface Reading {
+  readonly says: "reads";
+  /** What was read, as a sentence has it: `the level of box in row 3`. Two readings of one name are of the same thing. */
+  readonly name: string;
+  readonly unit: string;
+  /** How far a reading may be off, in the unit. */
+  readonly slack: number;
+  /** What the model has for it. */
+  figure(trial: Trial): number | undefined;
 }
 
 export interface Remedy {

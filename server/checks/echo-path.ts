@@ -11,6 +11,7 @@ import { mixCause, returnsOf, type Returned } from "../signal/loops/returns";
 import { calmer } from "./calmer";
 import { limitOf, type Case, type Check, type Outcome, type Remedy, type Scene } from "./check";
 import { cancelRemedy, withdraw } from "./join-text";
+import { concerns, opinion } from "./observes";
 
 /** More than one live device in a room is one cause, however many there are. */
 export const CROSSED = "echo between devices";
@@ -18,6 +19,9 @@ export const CROSSED = "echo between devices";
 export const RETURNED = "return between devices";
 /** What comes back by wire through a mixer. */
 export const wireEcho = (returned: Returned): string => `echo by ${mixCause(returned)}`;
+
+/** Whatever takes part in a loop. */
+export const namesIn = (loop: Loop): string[] => [loop.plays.join.device, loop.sends.join.device, ...loop.speakers.map((s) => s.ending.part.id), ...loop.mics.map((m) => m.ending.part.id)];
 
 /** The second device of a pair: the one that joins later in the text, as a rule the one that was added. */
 export const secondOf = (scene: Scene, loop: Loop) =>
@@ -45,8 +49,9 @@ export const echoPath: Check = {
         key: `${loopKey(loop)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["call"],
         measure: (trial) => measure(scene, loop, trial),
         remedies: () => remedies(scene, loop),
+        observed: (seen) => (concerns(seen, namesIn(loop)) ? opinion(seen, ["echo"]) : undefined),
       })),
-    ...scene.setup.remoteRooms.map((room): Case => ({ key: `remote ${room.name} ${room.cancels ?? "?"} ${scene.graph.joins.map((j) => j.join.device).join(",")}`, ways: ["call"], measure: (trial) => measureRemote(scene, room, trial) })),
+    ...scene.setup.remoteRooms.map((room): Case => ({ key: `remote ${room.name} ${room.cancels ?? "?"} ${scene.graph.joins.map((j) => j.join.device).join(",")}`, ways: ["call"], measure: (trial) => measureRemote(scene, room, trial), observed: (seen) => (concerns(seen, [room.name]) ? opinion(seen, ["echo"]) : undefined) })),
   ],
 };
 

@@ -2,7 +2,8 @@ import { duration, figure } from "../model/show";
 import { loopKey, returnOf, worstLoops } from "../signal/echo";
 import type { Case, Check } from "./check";
 import { limitOf } from "./check";
-import { CROSSED, echoPath, RETURNED, secondOf } from "./echo-path";
+import { CROSSED, echoPath, namesIn, RETURNED, secondOf } from "./echo-path";
+import { concerns, opinion } from "./observes";
 
 /** A late repetition is audible down to this much below the voice itself, dB. Model choice. */
 const AUDIBLE = -20;
@@ -38,6 +39,7 @@ export const hearsItself: Check = {
         }),
       };
     },
+    observed: (seen) => (concerns(seen, namesIn(loop)) ? opinion(seen, ["echo"]) : undefined),
     remedies: (outcome) => echoPath.cases(scene).find((c) => c.key.startsWith(loopKey(loop)))?.remedies?.(outcome) ?? [],
   })),
 };

@@ -7,10 +7,11 @@ import type { Trial } from "../model/trial";
 import { HOWLS_FROM, RINGS_ABOVE } from "../physics/howl";
 import { nameOfNode } from "../signal/edges";
 import { howlOf, type Howl, type Link } from "../signal/loops/howl";
-import { mixerOf, monitorOf, netOf } from "../signal/loops/net";
+import { mixerOf, monitorOf, netOf, type Net } from "../signal/loops/net";
 import { mixCause, returnsOf } from "../signal/loops/returns";
 import { deviceNamed, fileOf, type Case, type Check, type Outcome, type Remedy, type Scene } from "./check";
 import { CROSSED, echoPath } from "./echo-path";
+import { concerns, opinion } from "./observes";
 
 export const howlLoop: Check = {
   entry: {
@@ -34,9 +35,16 @@ export const howlLoop: Check = {
     return [{
       key: `${which} ${net.key} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["call"],
       measure: (trial) => measure(scene, which, trial), remedies: (outcome) => remedies(scene, which, outcome),
+      observed: (seen) => (concerns(seen, namesIn(net)) ? opinion(seen, ["howl"]) : undefined),
     }];
   }),
 };
+
+/** Whatever may take part in what goes round. */
+const namesIn = (net: Net): string[] => [
+  ...net.places.flatMap((place) => [place.mic?.part.id ?? "", place.sends?.join.device ?? "", place.remote?.name ?? ""]),
+  ...net.outlets.flatMap((outlet) => [outlet.speaker?.part.id ?? "", outlet.plays?.join.device ?? "", outlet.remote?.name ?? ""]),
+];
 
 /** Where the loops through the call add nothing to those in the room, they have nothing to say. */
 const ADDS = 0.5;

@@ -10,6 +10,7 @@ import { mixCause, returnsOf, type Returned } from "../signal/loops/returns";
 import { deviceNamed, fileOf, rootFile, type Case, type Check, type Remedy, type Scene } from "./check";
 import { wireEcho } from "./echo-path";
 import { cancelRemedy } from "./join-text";
+import { concerns, opinion } from "./observes";
 
 export const mixNotMinus: Check = {
   entry: {
@@ -48,6 +49,7 @@ export const mixNotMinus: Check = {
       };
     },
     remedies: () => remedies(scene, returned),
+    observed: (seen) => (concerns(seen, [returned.mixer, returned.plays.join.device, returned.sends.join.device]) ? opinion(seen, ["echo"]) : undefined),
   })),
 };
 

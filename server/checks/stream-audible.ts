@@ -5,6 +5,7 @@ import { unsaid } from "../model/make-ranged";
 import { canonical } from "../model/names";
 import type { Watch } from "../model/setup";
 import { deviceNamed, fileOf, type Case, type Check, type Remedy, type Scene } from "./check";
+import { concerns, opinion } from "./observes";
 
 export const streamAudible: Check = {
   entry: {
@@ -31,6 +32,7 @@ export const streamAudible: Check = {
         }),
       }),
       remedies: () => remedies(scene, watch),
+      observed: (seen) => (concerns(seen, [watch.device, on]) ? opinion(seen, ["echo"]) : undefined),
     }];
   }),
 };

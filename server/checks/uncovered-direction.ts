@@ -1,9 +1,13 @@
 import { canonical } from "../model/names";
+import type { Observation } from "../model/observations";
 import { figure, withUnit } from "../model/show";
-import type { Trial } from "../model/trial";
+import { Trial } from "../model/trial";
+import { listeners } from "../signal/air";
 import { called, claims, type Assessment, type Claim } from "../signal/coverage";
-import type { Case, Check, Outcome, Scene } from "./check";
+import { nameOfNode } from "../signal/edges";
+import type { Case, Check, Outcome, Scene, Testimony } from "./check";
 import { remediesFor } from "./cover-remedies";
+import { concerns, opinion, seatsMeant } from "./observes";
 
 export const uncoveredDirection: Check = {
   entry: {
@@ -17,6 +21,7 @@ export const uncoveredDirection: Check = {
   },
   cases: (scene) => claims(scene.graph).map((claim): Case => ({
     key: claim.key, ways: [claim.way], measure: (trial) => measure(scene, claim, trial), remedies: () => remediesFor(scene, claim),
+    observed: (seen) => observed(scene, claim, seen),
   })),
 };
 
@@ -56,6 +61,43 @@ function measure(scene: Scene, claim: Claim, trial: Trial): Outcome {
       notice: NOTICE[claim.way],
       chain: measured === undefined ? [] : [`${measured.what} ${withUnit(measured.value, measured.unit)}, ${withUnit(measured.limit, measured.unit)} is needed`],
     }),
+  };
+}
+
+/**
+ * `observed box clear at row 4` is of seats that hear the people online, `observed Ines clear` and `observed audience unclear` of
+ * voices that those online hear.
+ */
+function observed(scene: Scene, claim: Claim, seen: Observation): Testimony | undefined {
+  const { setup } = scene;
+  const { way } = claim;
+  if (way !== "room-hears-online" && way !== "online-hears-room") return undefined;
+  const seats = setup.floor.group(claim.subject);
+  if (seen.subject !== undefined && canonical(seen.subject) !== canonical(way === "online-hears-room" ? claim.subject : "")) {
+    const through = claim.routes.flat().flatMap((edge) => [nameOfNode(edge.from), nameOfNode(edge.to)]);
+    if (!through.some((name) => concerns(seen, [name])) || setup.voices.has(canonical(seen.subject)) || setup.floor.group(seen.subject) !== undefined) return undefined;
+  }
+  // Somebody who speaks without sitting is heard online as a whole; where in the room is another matter.
+  if (seen.place !== undefined && way === "online-hears-room" && seats === undefined) return undefined;
+  const meant = seatsMeant(setup, seen);
+  if (meant !== undefined && !listeners(setup, new Trial()).some((ear) => ear.group === (seats?.name ?? claim.subject) && meant(ear))) return undefined;
+  const said = opinion(seen, ["unclear", "quiet"], ["clear"]);
+  if (said === undefined || meant === undefined) return said;
+  return {
+    ...said, part: {
+      name: seen.place?.words ?? "",
+      measure: (trial) => {
+        const a = claim.assess(trial, meant);
+        const gap = a.gaps.find((g) => !(g.open !== undefined && trial.holds(g.open)));
+        if (gap !== undefined) return { severity: "error", badness: a.gaps.length, words: gap.sentence, off: undefined };
+        const is = a.measured;
+        return {
+          severity: a.grade === "bad" ? "error" : undefined, doubtful: a.grade === "poor", badness: is === undefined ? 0 : is.limit - is.value,
+          words: is === undefined ? claim.title : `${is.what} ${withUnit(is.value, is.unit)} there, where ${withUnit(is.limit, is.unit)} is needed`,
+          off: is === undefined ? undefined : withUnit(Math.abs(is.limit - is.value), is.unit),
+        };
+      },
+    },
   };
 }
 

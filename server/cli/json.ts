@@ -35,6 +35,8 @@ export interface FileJson {
   ways: { way: string; verdict: string; weakest: string; hangsOn: readonly string[]; item?: string }[];
   findings: FindingJson[];
   accepted: FindingJson[];
+  /** Where the text says what was noticed on the evening: what that denies. */
+  disproved?: FindingJson[];
   questions: QuestionJson[];
 }
 
@@ -96,6 +98,7 @@ export function fileJson(study: Study, places: Places, fixesOf: (finding: Findin
       ...study.findings.map((finding) => findingJson(finding, fixesOf(finding), study, places)),
     ],
     accepted: study.accepted.map((finding) => findingJson(finding, [], study, places)),
+    ...(study.disproved.length === 0 ? {} : { disproved: study.disproved.map((finding) => findingJson(finding, [], study, places)) }),
     questions: study.questions.map((q) => ({
       ask: q.ask, answers: q.answers, ...(q.write === undefined ? {} : { write: q.write }), ways: q.ways,
     })),

@@ -87,6 +87,12 @@ export function printStudy(
   if (study.accepted.length > 0) {
     blocks.push([page.paint("strong", "Accepted"), ...study.accepted.map((f) => hung(`  ${f.code}  `, f.message, page.width, 4))]);
   }
+  if (study.disproved.length > 0) {
+    blocks.push([page.paint("strong", "Disproved by what was noticed"), ...study.disproved.map((f) => hung(`  ${f.code}  `, f.message, page.width, 4))]);
+  }
+  if (study.noticed.length > 0) {
+    blocks.push([page.paint("strong", "Noticed on the evening"), ...study.noticed.map((one) => hung(`  ${one.text}  `, one.came.length === 0 ? "changes nothing" : one.came.join("; "), page.width, 4))]);
+  }
   if (gaps.length > 0) {
     blocks.push([page.paint("strong", "Gaps in the plan"), ...gaps.map((f) => hung(`  ${f.code}  `, f.message, page.width, 4))]);
   }
@@ -98,5 +104,6 @@ const summary = (study: Study): string => {
   const parts = [countWords(countsOf(study))];
   if (study.questions.length > 0) parts.push(counted(study.questions.length, "question") + " open");
   if (study.accepted.length > 0) parts.push(`${study.accepted.length} accepted`);
+  if (study.disproved.length > 0) parts.push(`${study.disproved.length} disproved`);
   return `${parts.join("; ")}.`;
 };

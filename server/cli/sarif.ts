@@ -123,6 +123,7 @@ export class SarifLog {
         fixes: fixes.map((fix) => ({ description: { text: fix.title }, artifactChanges: changesOf(fix.edits, artifact, places) })),
       }) });
     }
+    for (const from of study.disproved) this.#results.push({ ...finding(from), suppressions: [{ kind: "inSource" }] });
     for (const from of study.accepted) this.#results.push({ ...finding(from), suppressions: [{ kind: "inSource" }] });
   }
 

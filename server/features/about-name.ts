@@ -6,7 +6,7 @@ import type { Device, Part, Port } from "../model/device";
 import { canonical, KIND_WORDS, type Named } from "../model/names";
 import type { Ranged } from "../model/ranged";
 import { typicalKinds } from "../model/setup";
-import { amount, list, withUnit } from "../model/show";
+import { amount, list, narrowedBy, withUnit } from "../model/show";
 import type { Asked } from "./asked";
 import { deviceOf } from "./names";
 
@@ -16,6 +16,7 @@ const MOST_FIGURES = 8;
 /** The words for a name, in Markdown. */
 export function aboutName(asked: Asked, named: Named): string {
   const { setup } = asked;
+  const given = givenIn(asked);
   const parts = [`**${named.name}** – ${KIND_WORDS[named.kind]}`];
   const lines: string[] = [];
   switch (named.kind) {
@@ -32,7 +33,7 @@ export function aboutName(asked: Asked, named: Named): string {
       const port = device?.ports.find((one) => canonical(one.id) === canonical(named.name));
       const part = device?.parts.find((one) => canonical(one.id) === canonical(named.name));
       if (port !== undefined) lines.push(...portLines(asked, port));
-      if (part !== undefined) lines.push(...partLines(part));
+      if (part !== undefined) lines.push(...partLines(asked, part));
       break;
     }
     case "room": {
@@ -106,7 +107,13 @@ const clock = (minutes: number): string => `${String(Math.floor(minutes / 60) % 
 /** A value with its range and where it comes from. */
 export function given(value: Ranged): string {
   const range = value.low < value.high ? ` (${amount(value.low, value.dimension)} to ${amount(value.high, value.dimension)})` : "";
-  return `${value.label}: ${amount(value.best, value.dimension)}${range} – ${provenance(value)}`;
+  return `${value.label}: ${amount(value.best, value.dimension)}${range} – ${provenance(value)}${narrowedBy(value)}`;
+}
+
+/** The same with what was noticed on the evening taken off the ranges; a text without such statements need not be studied for it. */
+function givenIn(asked: Asked): (value: Ranged) => string {
+  const narrowed = asked.setup.isSetup && asked.setup.observations.length > 0 ? asked.study().narrowed : undefined;
+  return (value) => given(narrowed?.get(value.id) ?? value);
 }
 
 function provenance({ from }: Ranged): string {
@@ -121,14 +128,16 @@ function provenance({ from }: Ranged): string {
   }
 }
 
-function deviceLines({ setup, path }: Asked, device: Device): string[] {
+function deviceLines(asked: Asked, device: Device): string[] {
+  const { setup, path } = asked;
+  const given = givenIn(asked);
   const { power } = device;
   const lines: string[] = [];
   if (device.place !== undefined) lines.push(device.place.words);
   else if (device.placed === undefined) lines.push("owned, not placed");
   if (power.on.size > 0) lines.push(`runs on ${[...power.on].join(" or ")}`);
   for (const value of [power.draws, power.battery, power.life, device.sockets, device.length, device.height]) if (value !== undefined) lines.push(given(value));
-  for (const part of device.parts) if (part.id === device.name) lines.push(...partLines(part));
+  for (const part of device.parts) if (part.id === device.name) lines.push(...partLines(asked, part));
   const short = (id: string): string => id.slice(device.name.length + 1);
   const parts = device.parts.filter((part) => part.id !== device.name).map((part) => `${short(part.id)} (${part.type})`);
   if (parts.length > 0) lines.push(`parts: ${parts.join(", ")}`);
@@ -141,7 +150,9 @@ function deviceLines({ setup, path }: Asked, device: Device): string[] {
   return lines;
 }
 
-function portLines({ setup }: Asked, port: Port): string[] {
+function portLines(asked: Asked, port: Port): string[] {
+  const { setup } = asked;
+  const given = givenIn(asked);
   const ends = setup.links.filter((link) => [link.from, link.to].some((end) => canonical(end) === canonical(port.id)));
   return [
     CONNECTOR_TYPES[port.connector]?.meaning ?? port.connector,
@@ -152,7 +163,8 @@ function portLines({ setup }: Asked, port: Port): string[] {
   ];
 }
 
-function partLines(part: Part): string[] {
+function partLines(asked: Asked, part: Part): string[] {
+  const given = givenIn(asked);
   return [
     ...(part.type === "microphone" ? [`picks up: ${part.pattern}`] : []),
     ...[part.mouth, part.speechLevel, part.view, part.diagonal, part.width, part.delay].flatMap((value) => (value === undefined ? [] : [given(value)])),
@@ -165,7 +177,7 @@ function figuresOf(asked: Asked, name: string): string[] {
   const own = asked.study().figures().filter((figure) => figure.of.some((of) => canonical(of) === canonical(name) || canonical(of).startsWith(`${canonical(name)}.`)));
   const groups = new Map<string, Figure[]>();
   for (const figure of own) {
-    const key = [figure.name, figure.of.join(" "), figure.at ?? ""].join("|");
+    const key = [figure.name, figure.of.join(" "), figure.at ?? "", figure.item ?? ""].join("|");
     groups.set(key, [...(groups.get(key) ?? []), figure]);
   }
   const lines = [...groups.values()].slice(0, MOST_FIGURES).map((group) => worked(group, name));
@@ -178,10 +190,11 @@ function worked(group: readonly Figure[], name: string): string {
   const others = first.of.filter((of) => canonical(of) !== canonical(name));
   const of = others.length === 0 ? "" : ` (${others.join(", ")})`;
   const at = first.at === undefined ? "" : ` at ${first.at}`;
+  const during = first.item === undefined ? "" : ` during ${first.item}`;
   const value = group.length === 1 && first.band === undefined ? withUnit(first.value, first.unit)
     : `${group.map((figure) => `${hertz(figure.band)} ${withUnit(figure.value, "")}`).join(", ")}${first.unit === "" ? "" : ` (${first.unit})`}`;
   const inputs = first.inputs.map((input) => `${input.name} ${withUnit(input.value, input.unit)}${input.assumed === true ? " (assumed)" : ""}`);
-  return `- ${first.name}${of}${at}: **${value}**\n  \`${first.formula}\`${inputs.length === 0 ? "" : ` · from ${inputs.slice(0, 5).join(", ")}${inputs.length > 5 ? " …" : ""}`} · ${first.source}`;
+  return `- ${first.name}${of}${at}${during}: **${value}**\n  \`${first.formula}\`${inputs.length === 0 ? "" : ` · from ${inputs.slice(0, 5).join(", ")}${inputs.length > 5 ? " …" : ""}`} · ${first.source}`;
 }
 
 const hertz = (band: number | undefined): string => (band === undefined ? "" : band >= 1000 ? `${band / 1000} kHz` : `${band} Hz`);

@@ -19,7 +19,7 @@ export interface Observation {
 
 export const readObservations = (reading: Reading): Observation[] => reading.by("observed").flatMap((statement) => {
   const what = valueOf(statement, "what", "word")?.word;
-  const subject = valueOf(statement, "subject", "name")?.text;
+  const subject = (valueOf(statement, "subject", "name") ?? valueOf(statement, "of", "name"))?.text;
   return what === undefined ? [] : [{
     negated: statement.negated, what, subject: subject === undefined ? undefined : reading.names.find(statement.where.path, subject)?.name ?? subject,
     value: valueOf(statement, "value", "quantity"), place: valueOf(statement, "place", "place"), statement, where: statement.where,

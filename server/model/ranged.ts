@@ -16,6 +16,8 @@ export interface Provenance {
   readonly where?: Where | undefined;
   /** For measured values, as written: `2026-10-07 18:40`. */
   readonly when?: string | undefined;
+  /** The statement of the evening that took ends off the range, as written. */
+  readonly narrowed?: { readonly by: string; readonly where: Where } | undefined;
 }
 
 /**

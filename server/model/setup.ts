@@ -104,6 +104,7 @@ export function readSetup(texts: Texts, root: string): Setup {
   const items = readItems(reading, meeting.start, meeting.end);
   const links = [...readLinks(reading, "cable"), ...readLinks(reading, "radio")];
   const joins = readJoins(reading, made);
+  const observations = readObservations(reading);
   return {
     root, files: reading.files.files, isSetup: own !== undefined,
     title: (own && valueOf(own, "title", "text")?.text) ?? root,
@@ -111,8 +112,8 @@ export function readSetup(texts: Texts, root: string): Setup {
     problems: sorted(reading.problems, reading.files.files), names: reading.names,
     ...meeting,
     items, room, floor, devices, ...readVoices(reading, floor, room),
-    links, mains: readMains(reading), internets: readInternets(reading), joins,
-    mixers: readMixers(reading), watches: readWatches(reading), remoteRooms: readRemoteRooms(reading), jobs: readJobs(reading), observations: readObservations(reading),
+    links, mains: readMains(reading), internets: readInternets(reading, observations), joins,
+    mixers: readMixers(reading), watches: readWatches(reading), remoteRooms: readRemoteRooms(reading), jobs: readJobs(reading), observations,
     visitors: visitorsOf([...reading.by("visitors"), ...calls.filter((c) => c.row.head === "visitors")]),
     shallShow: (item) => holding(calls, "shall", item).filter((s) => valueOf(s, "what", "word")?.word === "show").flatMap((s) => valuesOf(s, "of", "name")),
     accepts, limits: reading.by("limit").flatMap((l) => {

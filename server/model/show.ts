@@ -47,8 +47,12 @@ export const rate = (bits: number): string => (bits >= 1e6 ? `${(bits / 1e6).toF
 export function shown(value: Ranged): string {
   if (value.from.how === "unsaid") return value.label;
   const best = amount(value.best, value.dimension);
-  return value.low < value.high ? `${value.label} ${best} (${amount(value.low, value.dimension)} to ${amount(value.high, value.dimension)})` : `${value.label} ${best}`;
+  const by = narrowedBy(value);
+  return value.low < value.high ? `${value.label} ${best} (${amount(value.low, value.dimension)} to ${amount(value.high, value.dimension)}${by})` : `${value.label} ${best}`;
 }
+
+/** What is said of a range that what was noticed on an evening has made narrower: `, narrowed by “observed no echo”`. */
+export const narrowedBy = ({ from }: Ranged): string => (from.narrowed === undefined ? "" : `, narrowed by “${from.narrowed.by}”`);
 
 /** `a`, `a and b`, `a, b and c`; beyond `most`, `and n more`. */
 export function list(parts: readonly string[], most = 3): string {

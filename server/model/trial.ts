@@ -1,6 +1,10 @@
 import { isOpen, type Ranged } from "./ranged";
 
 export type End = "low" | "high";
+/** An end of a range, or a number inside it. */
+export type At = End | number;
+/** By id, values of which less is open than the text leaves: what was noticed on the evening took ends off. */
+export type Narrowed = ReadonlyMap<string, Ranged>;
 
 interface Kept {
   readonly result: unknown;
@@ -58,17 +62,21 @@ function sameKeys(a: ReadonlyMap<string, unknown>, b: ReadonlyMap<string, unknow
  * with what that read, so that a result shared by many findings is computed once per trial.
  */
 export class Trial {
-  readonly #ends: ReadonlyMap<string, End>;
+  readonly #ends: ReadonlyMap<string, At>;
+  readonly #narrowed: Narrowed;
   /** The same in one order, and as words. */
   readonly #sorted: readonly (readonly [id: string, word: string])[];
   readonly #shelf: Shelf;
   readonly #kept = new Map<string, Kept>();
   #reading: Map<string, Ranged> = new Map();
 
-  /** `shelf`: shared with other trials of the same setup. */
-  constructor(ends: ReadonlyMap<string, End> = new Map(), shelf: Shelf = new Shelf()) {
+  /** `shelf`: shared with other trials of the same setup. `narrowed`: ranges that hold instead of those of the text. */
+  constructor(ends: ReadonlyMap<string, At> = new Map(), shelf: Shelf = new Shelf(), narrowed: Narrowed = new Map()) {
     this.#ends = ends;
-    this.#sorted = [...ends].map(([id, end]) => [id, `${id} ${end}`] as const).sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
+    this.#narrowed = narrowed;
+    // An end that lies elsewhere than the text has it is another end on the shelf.
+    const word = (id: string, end: At): string => `${id} ${end}${typeof end === "string" && narrowed.has(id) ? ` ${narrowed.get(id)?.[end] ?? ""}` : ""}`;
+    this.#sorted = [...ends].map(([id, end]) => [id, word(id, end)] as const).sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
     this.#shelf = shelf;
   }
 
@@ -77,7 +85,13 @@ export class Trial {
     if (!isOpen(of)) return of.best;
     this.#reading.set(of.id, of);
     const end = this.#ends.get(of.id);
-    return end === undefined ? of.best : of[end];
+    if (typeof end === "number") return end;
+    return end === undefined ? of.best : (this.#narrowed.get(of.id) ?? of)[end];
+  }
+
+  /** The range that holds for a value: the text's, or what was noticed on the evening has left of it. */
+  known(of: Ranged): Ranged {
+    return this.#narrowed.get(of.id) ?? of;
   }
 
   /** For yes-or-no unknowns: 0 is no, 1 is yes. */
@@ -94,7 +108,7 @@ export class Trial {
     if (entry === undefined) {
       entry = this.#shelf.find(key, this.#at);
       if (entry === undefined) {
-        entry = this.trace(make);
+        entry = this.#trace(make);
         this.#shelf.add(key, entry, this.#at(entry.read));
       }
       this.#kept.set(key, entry);
@@ -110,8 +124,16 @@ export class Trial {
     return at;
   };
 
-  /** The result of `run` and the open values that it read. */
+  /** The result of `run` and the values that it read and that are open still. */
   trace<T>(run: () => T): { readonly result: T; readonly read: ReadonlyMap<string, Ranged> } {
+    const { result, read } = this.#trace(run);
+    if (this.#narrowed.size === 0) return { result, read };
+    const open = [...read].map(([id, value]) => [id, this.#narrowed.get(id) ?? value] as const).filter(([, value]) => isOpen(value));
+    return { result, read: new Map(open) };
+  }
+
+  /** The same with the ranges that the text has: what is kept is kept for trials that know of nothing narrower, too. */
+  #trace<T>(run: () => T): { readonly result: T; readonly read: ReadonlyMap<string, Ranged> } {
     const outer = this.#reading;
     const inner = new Map<string, Ranged>();
     this.#reading = inner;

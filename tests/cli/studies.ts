@@ -39,7 +39,7 @@ const way = (name: WayVerdict["way"], over: Partial<WayVerdict> = {}): WayVerdic
 export const study = (over: Partial<Study> = {}): Study => ({
   root: "fern.bothways", isSetup: true, title: "Tuesday Fern Society",
   files: [{ path: "fern.bothways", text: TEXT }, { path: "kit.bothways", text: "device phone is phone\n" }], items: ["talk", "questions"],
-  problems: [], ways: WAYS.map((name) => way(name)), findings: [finding()], accepted: [], questions: [question],
+  problems: [], ways: WAYS.map((name) => way(name)), findings: [finding()], accepted: [], disproved: [], noticed: [], narrowed: new Map(), questions: [question],
   // Printing never looks at these two.
   setup: {} as Study["setup"], remedies: () => [],
   figures: () => [], flow: () => { throw new Error("not drawn in these tests"); }, ...over,

@@ -3,6 +3,7 @@ import type { Vec3 } from "../../model/geometry";
 import { canonical } from "../../model/names";
 import type { Trial } from "../../model/trial";
 import type { WayName } from "../../model/ways";
+import type { Listener } from "../air";
 import { node, type Carried, type Edge, type Gap } from "../edges";
 import { gapsOf, ONLINE, type Ending, type Graph } from "../graph";
 
@@ -26,6 +27,9 @@ export interface Assessment {
   readonly repeatedBy: string | undefined;
 }
 
+/** One of the seats that a claim is about. */
+export type SeatAsked = Pick<Listener, "name" | "group" | "row">;
+
 export interface Claim {
   readonly way: Exclude<WayName, "call" | "internet">;
   /** The person, the seats, the spot that is to hear, be heard, see or be seen. */
@@ -38,7 +42,8 @@ export interface Claim {
   readonly key: string;
   /** All ways through, broken or not: what is lost when a device is lost follows from them. */
   readonly routes: readonly (readonly Edge[])[];
-  assess(trial: Trial): Assessment;
+  /** `within`: only these seats are asked about, where the claim is about seats. */
+  assess(trial: Trial, within?: (seat: SeatAsked) => boolean): Assessment;
 }
 
 export const UNMET = { path: undefined, through: undefined, measured: undefined, short: undefined, repeatedBy: undefined } as const;

@@ -7,7 +7,7 @@ import type { Trial } from "../../model/trial";
 import { acoustics } from "../acoustics";
 import { mouths, pickUps } from "../air";
 import { carries, type Ending, type Graph } from "../graph";
-import { broken, called, candidates, keyOf, worst, type Assessment, type Claim } from "./claim";
+import { broken, called, candidates, keyOf, worst, type Assessment, type Claim, type SeatAsked } from "./claim";
 
 /** Limits of the direct-to-reverberant ratio of a voice at its microphone, dB: below −6 hollow, below −12 lost. Model choice. */
 const PICKUP = { poor: -6, bad: -12 } as const;
@@ -21,7 +21,7 @@ export function onlineHearsRoom(graph: Graph, voices: readonly Voice[] = graph.v
   const { setup } = graph;
   const mics = candidates(graph, "sound", "microphone", "back");
   const key = keyOf(mics);
-  const pickUp = (voice: Voice, trial: Trial): Assessment => {
+  const pickUp = (voice: Voice, trial: Trial, within?: (seat: SeatAsked) => boolean): Assessment => {
     const open = mics.filter((m) => carries(m.path, trial));
     if (open.length === 0) {
       // Somebody's own microphone is the one that is missed.
@@ -57,7 +57,8 @@ export function onlineHearsRoom(graph: Graph, voices: readonly Voice[] = graph.v
     const rows = voice.seats === undefined ? places.map(() => 1) : setup.floor.seats(voice.seats, trial).map((s) => s.row);
     // Somebody's own microphone is planned, and does not get there: that is what is wrong, not that another one is far.
     const own = mics.find((m) => !open.includes(m) && isOwn(m.ending, voice));
-    const graded = worst(places.map((at, i) => ({ name: names[i] ?? "", group: voice.seats?.name ?? voice.name, row: rows[i] ?? 1, at })), margins, PICKUP, "dB", "direct over reverberant sound");
+    const asked = places.map((at, i) => ({ name: names[i] ?? "", group: voice.seats?.name ?? voice.name, row: rows[i] ?? 1, at, margin: margins[i] ?? -Infinity })).filter((seat) => within?.(seat) !== false);
+    const graded = worst(asked, asked.map((seat) => seat.margin), PICKUP, "dB", "direct over reverberant sound");
     if (own !== undefined && graded.grade !== "good") return broken(graph, [own], "", "");
     return { ...graded, gaps: [], path: open.find((m) => m.ending.part.id === through)?.path, through, repeatedBy: undefined };
   };
@@ -65,8 +66,8 @@ export function onlineHearsRoom(graph: Graph, voices: readonly Voice[] = graph.v
     way: "online-hears-room", subject: voice.name, key: `heard ${voice.name} ${key} ${repeaters(graph, voice).map((v) => v.name).join(",")}`,
     routes: mics.map((m) => m.path),
     title: `the people online hear ${called(voice.name)}`, unmet: `the people online do not hear ${called(voice.name)}`,
-    assess: (trial) => {
-      const direct = pickUp(voice, trial);
+    assess: (trial, within) => {
+      const direct = pickUp(voice, trial, within);
       if (direct.grade === "good") return direct;
       const repeater = repeaters(graph, voice).find((other) => pickUp(other, trial).grade === "good");
       return repeater === undefined ? direct : { ...pickUp(repeater, trial), repeatedBy: repeater.name };

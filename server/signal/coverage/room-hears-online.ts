@@ -17,12 +17,12 @@ export function roomHearsOnline(graph: Graph): Claim[] {
     way: "room-hears-online", subject: group, key: `hears ${group} ${key}`,
     routes: speakers.map((s) => s.path),
     title: `the people online are heard by ${called(group)}`, unmet: `the people online are not heard by ${called(group)}`,
-    assess: (trial) => {
+    assess: (trial, within) => {
       const playing = speakers.filter((s) => carries(s.path, trial));
       if (playing.length === 0) return broken(graph, speakers, "plays the sound of the call", "nothing-plays");
       const { noise } = acoustics(setup, trial);
       const fields = playing.map((s) => ({ most: loudest(s.ending.part, trial), at: loudspeakerAtSeats(setup, trial, s.ending.device, s.ending.part) }));
-      const seats = listeners(setup, trial).map((ear, i) => ({ ear, i })).filter(({ ear }) => ear.group === group);
+      const seats = listeners(setup, trial).map((ear, i) => ({ ear, i })).filter(({ ear }) => ear.group === group && within?.(ear) !== false);
       const ears = seats.map(({ ear }) => ear);
       const levels = seats.map(({ i }) => powerSum(fields.map((field) => field.most + (field.at[i] ?? -Infinity))) - noise);
       return { ...worst(ears, levels, SEAT_NOISE, "dB", "speech over the noise"), gaps: [], path: playing[0]?.path, through: playing[0]?.ending.part.id, repeatedBy: undefined };
