@@ -95,6 +95,6 @@ export interface Figure {
   readonly value: number;
   readonly unit: string;
   readonly formula: string;
-  readonly inputs: readonly { readonly name: string; readonly value: number; readonly unit: string; readonly assumed?: boolean }[];
+  readonly inputs: readonly { readonly name: string; readonly value: number; readonly unit: string; readonly assumed?: boolean; readonly narrowed?: string }[];
   readonly source: string;
 }

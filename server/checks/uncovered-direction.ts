@@ -3,8 +3,9 @@ import type { Observation } from "../model/observations";
 import { figure, withUnit } from "../model/show";
 import { Trial } from "../model/trial";
 import { listeners } from "../signal/air";
-import { called, claims, type Assessment, type Claim } from "../signal/coverage";
+import { called, claims, type Assessment, type Claim, type SeatAsked } from "../signal/coverage";
 import { nameOfNode } from "../signal/edges";
+import { levelRead, loudspeakersNamed } from "../signal/read-level";
 import type { Case, Check, Outcome, Scene, Testimony } from "./check";
 import { remediesFor } from "./cover-remedies";
 import { concerns, opinion, seatsMeant } from "./observes";
@@ -64,6 +65,9 @@ function measure(scene: Scene, claim: Claim, trial: Trial): Outcome {
   };
 }
 
+/** So far off may a level be that was read on a telephone, dB. Common practice, no source. */
+const METER = 3;
+
 /**
  * `observed box clear at row 4` is of seats that hear the people online, `observed Ines clear` and `observed audience unclear` of
  * voices that those online hear.
@@ -81,6 +85,14 @@ function observed(scene: Scene, claim: Claim, seen: Observation): Testimony | un
   if (seen.place !== undefined && way === "online-hears-room" && seats === undefined) return undefined;
   const meant = seatsMeant(setup, seen);
   if (meant !== undefined && !listeners(setup, new Trial()).some((ear) => ear.group === (seats?.name ?? claim.subject) && meant(ear))) return undefined;
+  if (seen.what === "level") {
+    const speakers = way === "room-hears-online" && seen.subject !== undefined && !seen.negated && seen.value?.dimension === "level" ? loudspeakersNamed(scene.graph, seen.subject) : [];
+    const own = (seat: SeatAsked): boolean => seat.group === (seats?.name ?? claim.subject) && meant?.(seat) !== false;
+    return speakers.length === 0 ? undefined : {
+      says: "reads", name: `the level of ${seen.subject ?? ""}${seen.place === undefined ? "" : ` at ${seen.place.words.replace(/^at /, "")}`}`, unit: "dBA", slack: METER,
+      figure: (trial) => levelRead(scene.graph, speakers, own, trial),
+    };
+  }
   const said = opinion(seen, ["unclear", "quiet"], ["clear"]);
   if (said === undefined || meant === undefined) return said;
   return {

@@ -193,7 +193,7 @@ function worked(group: readonly Figure[], name: string): string {
   const during = first.item === undefined ? "" : ` during ${first.item}`;
   const value = group.length === 1 && first.band === undefined ? withUnit(first.value, first.unit)
     : `${group.map((figure) => `${hertz(figure.band)} ${withUnit(figure.value, "")}`).join(", ")}${first.unit === "" ? "" : ` (${first.unit})`}`;
-  const inputs = first.inputs.map((input) => `${input.name} ${withUnit(input.value, input.unit)}${input.assumed === true ? " (assumed)" : ""}`);
+  const inputs = first.inputs.map((input) => `${input.name} ${withUnit(input.value, input.unit)}${input.assumed === true ? input.narrowed === undefined ? " (assumed)" : ` (assumed, narrowed by “${input.narrowed}”)` : ""}`);
   return `- ${first.name}${of}${at}${during}: **${value}**\n  \`${first.formula}\`${inputs.length === 0 ? "" : ` · from ${inputs.slice(0, 5).join(", ")}${inputs.length > 5 ? " …" : ""}`} · ${first.source}`;
 }
 

@@ -8,7 +8,8 @@ export type Input = Figure["inputs"][number];
 
 /** An input from an open or stated value. */
 export function input(value: Ranged, trial: Trial, unit: string, scale = 1): Input {
-  return { name: value.label, value: round(trial.value(value) * scale), unit, ...(isAssumed(value) ? { assumed: true } : {}) };
+  const { narrowed } = trial.known(value).from;
+  return { name: value.label, value: round(trial.value(value) * scale), unit, ...(isAssumed(value) ? { assumed: true } : {}), ...(narrowed === undefined ? {} : { narrowed: narrowed.by }) };
 }
 
 /** An input that was computed. */

@@ -105,6 +105,33 @@ describe("the uplink that was measured on the evening", () => {
   });
 });
 
+describe("a level that was read", () => {
+  const read = (level: number): Study => judged(hall(`${IN_ORDER}observed box level ${level} dBA at row 3\n`));
+  const volume = (study: Study): readonly [number, number] | undefined => {
+    const value = study.narrowed.get("box.volume");
+    return value && [value.low, value.high];
+  };
+
+  test("narrows how loud the loudspeaker was turned up, or is doubted, with both figures", () => {
+    const far = read(100);
+    expect(said(far)).toHaveLength(1);
+    const model = Number(/the level of box at row 3 is ([\d.]+) dBA/.exec(said(far)[0] ?? "")?.[1]);
+    expect(model).toBeGreaterThan(40);
+    const near = read(Math.round(model));
+    expect(said(near)).toEqual([]);
+    const [low, high] = volume(near) ?? [];
+    expect(low).toBeGreaterThan(-4);
+    expect(high).toBeLessThan(4);
+    expect(low).toBeLessThan(0);
+    expect(high).toBeGreaterThan(0);
+  });
+
+  test("twice, far apart, in one row is a contradiction; in two rows it is none", () => {
+    expect(codes(judged(hall(`${IN_ORDER}observed box level 50 dBA at row 3\nobserved box level 90 dBA at row 3\n`)))).toEqual(["observed-both-ways"]);
+    expect(codes(judged(hall(`${IN_ORDER}observed box level 50 dBA at row 3\nobserved box level 90 dBA at row 4\n`)))).not.toContain("observed-both-ways");
+  });
+});
+
 describe("narrowing", () => {
   const FAR = `setup "Far"\nroom hall 12 m by 8 m {\n  chairs 20 in 4 rows\n}\ntalker Ines at (1 m, 2 m)\nplace laptop is laptop, at (4.5 m, 2 m)\njoin laptop { sends sound, plays sound }\n`;
   const NEAR = FAR.replace("4.5 m", "3 m");
