@@ -18,7 +18,7 @@ export const figureJson = (figure: Figure): Record<string, unknown> => ({
   unit: figure.unit,
   formula: figure.formula,
   inputs: figure.inputs.map((input) => ({
-    name: input.name, value: input.value, unit: input.unit, ...(input.assumed === true ? { assumed: true } : {}),
+    name: input.name, value: input.value, unit: input.unit, ...(input.assumed === true ? { assumed: true } : {}), ...(input.narrowed === undefined ? {} : { narrowed: input.narrowed }),
   })),
   source: figure.source,
 });
@@ -72,7 +72,7 @@ export function printFigures(figures: readonly Figure[], page: Page): string {
         out.push(`  ${page.paint("strong", value)}${line.slice(2 + value.length)}`);
       }
       if (figure.inputs.length > 0) {
-        const inputs = figure.inputs.map((i) => `${i.name} ${quantity(i.value, i.unit)}${i.assumed === true ? " (assumed)" : ""}`);
+        const inputs = figure.inputs.map((i) => `${i.name} ${quantity(i.value, i.unit)}${i.assumed === true ? i.narrowed === undefined ? " (assumed)" : ` (assumed, narrowed by “${i.narrowed}”)` : ""}`);
         out.push(hung("    from  ", inputs.join("; "), page.width));
       }
     }

@@ -1,6 +1,10 @@
 /** What was noticed on the evening: it narrows what was assumed, quiets what it disproves, and says where the model is wrong. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { fileJson } from "../../server/cli/json";
+import { Places } from "../../server/cli/places";
+import { printStudy } from "../../server/cli/printStudy";
+import { plainPage } from "../../server/cli/terminal";
 import { rank } from "../../server/judge";
 import { shown } from "../../server/model/show";
 import type { Study } from "../../server/study";
@@ -44,6 +48,17 @@ describe("a statement that denies a finding", () => {
     expect(raised(judged(hall(`${PHONE}observed no echo of phone\n`)), "echo-path")).toEqual([]);
     expect(raised(judged(hall(`${PHONE}observed no echo of beamer\n`)), "echo-path")).toHaveLength(1);
   });
+});
+
+test("check shows in words what was disproved and what came of each statement; JSON has the former", () => {
+  const study = judged(hall(`${PHONE}observed no echo\nobserved box clear at row 4\n`));
+  const places = new Places(study, (name) => name);
+  const out = printStudy(study, places, () => [], plainPage(100));
+  expect(out).toMatch(/Disproved by what was noticed\n {2}echo-path {2}Phone sends what laptop plays/);
+  expect(out).toMatch(/Noticed on the evening\n {2}no echo {2}the model says otherwise\n {2}box clear at row 4 {2}agrees with the best guess/);
+  expect(out).toMatch(/1 disproved\.\n$/);
+  expect(fileJson(study, places, () => []).disproved?.map((f) => f.code)).toEqual(["echo-path"]);
+  expect("disproved" in fileJson(judged(hall(PHONE)), places, () => [])).toBe(false);
 });
 
 describe("where the model says otherwise over its whole range", () => {
