@@ -9,7 +9,7 @@ import { removeFolders } from "./folders";
 import { installHost } from "./host";
 import { startServer, workbenchAddress, type Server } from "./server";
 
-const LIMIT = Number(process.env.BOTHWAYS_VSCODE_LIMIT ?? 150_000);
+const LIMIT = Number(process.env.BOTHWAYS_VSCODE_LIMIT ?? 300_000);
 
 const developed: string[] = [];
 const places: string[] = [];
@@ -39,7 +39,7 @@ async function main(): Promise<number> {
   if (!tests || !extensions || !profile) throw new Error("--extensionTestsPath, --extensions-dir and --user-data-dir are needed");
   for (const folder of [extensions, profile]) mkdirSync(folder, { recursive: true });
   const [started, browser] = await Promise.all([
-    startServer(installHost(), { extensions: path.resolve(extensions), profile: path.resolve(profile) }),
+    startServer(installHost(), { extensions: path.resolve(extensions), profile: path.resolve(profile), tests: true }),
     launchBrowser(haveBrowser()),
   ]);
   server = started;

@@ -21,6 +21,8 @@ export interface ServerOptions {
   readonly profile?: string;
   readonly settings?: Readonly<Record<string, unknown>>;
   readonly env?: Readonly<Record<string, string>>;
+  /** Whether tests shall run in its extension host. */
+  readonly tests?: boolean;
 }
 
 /** Nothing of an editor's own that would ask outside, hint, or stand in a picture. */
@@ -72,7 +74,8 @@ export async function startServer(host: Host, options: ServerOptions): Promise<S
   const args = [
     path.join(host.vscode, "out/server-main.js"), "--host", "127.0.0.1", "--port", "0", "--without-connection-token",
     "--accept-server-license-terms", "--telemetry-level", "off", "--disable-workspace-trust", "--reconnection-grace-time", "1",
-    "--enable-smoke-test-driver", // or a built workbench takes no extension under test from its address
+    // Without it a built workbench takes no extension under test from its address; with it, it shows no notifications.
+    ...(options.tests === true ? ["--enable-smoke-test-driver"] : []),
     "--server-data-dir", data, "--user-data-dir", profile, "--extensions-dir", options.extensions,
   ];
   // A group of its own, so that the extension host and the language server end with it.

@@ -5,9 +5,10 @@
 import assert from "node:assert/strict";
 import { cpSync, existsSync, mkdirSync, readFileSync } from "node:fs";
 import path from "node:path";
+import { pathToFileURL } from "node:url";
 import axe, { type AxeResults } from "axe-core";
 import { after, before, describe, it } from "mocha";
-import type { Browser, Frame } from "playwright-core";
+import type { Browser, Frame, Page } from "playwright-core";
 import { launchBrowser } from "../harness/browser";
 import { freshFolder } from "../harness/folders";
 import type { Host } from "../harness/host";
@@ -25,18 +26,23 @@ export interface Walked {
 
 const THEMES = [["light", "Light Modern"], ["dark", "Dark Modern"], ["contrast", "Dark High Contrast"], ["contrast-light", "Light High Contrast"]] as const;
 
-/** What an accessibility checker has against a page, a line each. */
-async function against(frame: Frame): Promise<string[]> {
+/** What the accessibility checker is to look for: WCAG 2, levels A and AA. */
+const RULES = { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] };
+
+/** Runs an accessibility checker in a page that may be within another; a line for each thing that it has against it. */
+async function checked(frame: Frame | Page, place: string, rules: object = RULES): Promise<string[]> {
   await frame.evaluate(axe.source);
-  const rules = { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa"] };
-  const check = (place: object, options: object): Promise<AxeResults> => frame.evaluate<AxeResults>(`axe.run(${JSON.stringify(place)}, ${JSON.stringify(options)})`);
-  const found = [
-    await check({ exclude: [["#sheet"]] }, rules),
-    // In the drawing it takes words that stand apart for one word, and does not find them in the names: box battery is “boxbattery”.
-    await check({ include: [["#sheet"]] }, { ...rules, rules: { "label-content-name-mismatch": { enabled: false } } }),
-  ];
-  return found.flatMap(({ violations }) => violations).flatMap((one) => one.nodes.map((at) => `${one.id}: ${at.target.join(" ")} ${at.failureSummary ?? ""}`));
+  const { violations, passes } = await frame.evaluate<AxeResults>(`axe.run(${place}, ${JSON.stringify(rules)})`);
+  assert.ok(passes.length > 0, "the checker found something to look at");
+  return violations.flatMap((one) => one.nodes.map((at) => `${one.id}: ${at.target.join(" ")} ${at.failureSummary ?? ""}`));
 }
+
+/** What it has against the page with the flow. */
+const against = async (frame: Frame): Promise<string[]> => [
+  ...await checked(frame, '{ exclude: [["#sheet"]] }'),
+  // In the drawing it takes words that stand apart for one word, and does not find them in the names: box battery is “boxbattery”.
+  ...await checked(frame, '{ include: [["#sheet"]] }', { ...RULES, rules: { "label-content-name-mismatch": { enabled: false } } }),
+];
 
 export const walk = ({ host, vsix, browser: executable, pictures }: Walked): void => void describe("a newcomer", () => {
   const folder = freshFolder("newcomer");
@@ -68,6 +74,7 @@ export const walk = ({ host, vsix, browser: executable, pictures }: Walked): voi
     await desk.page.waitForSelector('.quick-input-list .monaco-list-row.focused[aria-label*="From an empty page"]');
     await desk.page.keyboard.press("Enter");
     await desk.page.waitForSelector(".gettingStartedContainer .step-title");
+    await desk.frameWith("svg");
     await desk.picture("1-walkthrough");
     await desk.page.click(".gettingStartedContainer .monaco-button:has-text('Start a setup…')");
     await desk.answer(/Who talks/, "Ines at lectern");
@@ -113,7 +120,7 @@ export const walk = ({ host, vsix, browser: executable, pictures }: Walked): voi
     await frame.evaluate("document.querySelector('#sheet svg').marked = true");
     await desk.page.click(".editor-group-container.active .view-lines, .editor-group-container .view-lines");
     await desk.page.keyboard.press("Control+End");
-    await desk.page.keyboard.type("\nnote \"Bring tape.\"\n");
+    await desk.page.keyboard.type("\n# Bring tape.\n");
     await desk.page.waitForTimeout(1200);
     assert.equal(await frame.evaluate("document.querySelector('#sheet svg').marked"), true, "the drawing is still the same element");
     await frame.focus("#sheet [tabindex]");
@@ -130,7 +137,36 @@ export const walk = ({ host, vsix, browser: executable, pictures }: Walked): voi
     const written = path.join(folder, "autumn.html");
     await desk.until("the hand-out is written", () => Promise.resolve(existsSync(written)));
     assert.match(readFileSync(written, "utf8"), /Thursday Beekeepers/);
+    await desk.page.waitForSelector(".notification-toast:has-text('autumn.html')");
     await desk.picture("8-written");
+  });
+
+  it("reads that page on a screen, on a telephone and in grey, and an accessibility checker has nothing against it", async () => {
+    const sheet = await browser.newPage();
+    await sheet.goto(pathToFileURL(path.join(folder, "autumn.html")).href);
+    for (const [name, width] of [["screen", 1000], ["telephone", 390]] as const) {
+      await sheet.setViewportSize({ width, height: 900 });
+      await sheet.screenshot({ path: path.join(pictures, `8a-hand-out-${name}.png`), fullPage: true });
+      assert.deepEqual(await checked(sheet, "document"), [], name);
+    }
+    await sheet.setViewportSize({ width: 1000, height: 900 });
+    await sheet.addStyleTag({ content: "html { filter: grayscale(1) }" });
+    await sheet.screenshot({ path: path.join(pictures, "8a-hand-out-grey.png"), fullPage: true });
+    await sheet.close();
+  });
+
+  it("asks what a finding says and what the six signs mean", async () => {
+    await desk.openFile("autumn.bothways");
+    await desk.command("Go to Next Problem (Error, Warning, Info)");
+    await desk.page.keyboard.press("Escape");
+    await desk.command("Show or Focus Hover");
+    await desk.page.waitForSelector(".monaco-hover:has-text('One notices')");
+    await desk.picture("8d-hover");
+    await desk.page.keyboard.press("Escape");
+    await desk.page.click('.statusbar-item[id*="bothways"] a');
+    await desk.page.waitForSelector(".quick-input-list .monaco-list-row:has-text('The people online hear the room')");
+    await desk.picture("8e-verdicts");
+    await desk.page.keyboard.press("Escape");
   });
 
   it("chooses which of two setups a kit is judged in", async () => {

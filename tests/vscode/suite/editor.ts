@@ -7,7 +7,7 @@ export const KIT = "kit/association.bothways";
 export const ROOM = "rooms/old-schoolroom.bothways";
 
 /** Calls `ask` until it gives something; the message says what was waited for, and `seen` what there was instead. */
-export async function until<T>(what: string, ask: () => T | undefined | false | Promise<T | undefined | false>, seen?: () => string, limit = 15_000): Promise<T> {
+export async function until<T>(what: string, ask: () => T | undefined | false | Promise<T | undefined | false>, seen?: () => string, limit = 30_000): Promise<T> {
   const end = Date.now() + limit;
   for (;;) {
     const answer = await ask();

@@ -11,6 +11,6 @@ export async function run(): Promise<void> {
   if (!log || !report) throw new Error("start these tests with `npm run test:vscode`");
   const counts = await runCounted(() => {
     for (const declare of [editing, naming, preview, setups, server]) declare();
-  }, { log, report }, 20_000);
+  }, { log, report }, 60_000);
   if (counts.failed > 0) throw new Error(`${counts.failed} failed`);
 }
