@@ -114,9 +114,20 @@ export interface LoopGain {
  */
 export function loopGain(matrix: Matrix, n: number): LoopGain {
   const { value, lower, upper } = spectralRadius(matrix, n);
+  return { gain: toDb(value), bounds: [toDb(lower), toDb(upper)], loop: loudestLoop(matrix, n) };
+}
+
+/**
+ * The single loop of a net that is loudest in the mean, link by link, without the gain of all together.
+ *
+ * @param matrix M, power gains, see `loopMatrix`
+ * @param n number of microphones
+ * @returns its links; none where nothing goes round
+ * @throws RangeError when a gain is negative or infinite
+ */
+export function loudestLoop(matrix: Matrix, n: number): readonly LoopLink[] {
   const cycle = worstCycle(matrix, n);
-  const loop = (cycle?.places ?? []).map((from, i, places) => ({
+  return (cycle?.places ?? []).map((from, i, places) => ({
     from, to: places[(i + 1) % places.length] ?? from, gain: toDb(cycle?.links[i] ?? 0),
   }));
-  return { gain: toDb(value), bounds: [toDb(lower), toDb(upper)], loop };
 }

@@ -172,3 +172,26 @@ export function spectralRadius(matrix: Matrix, n: number): SpectralRadius {
   }
   return best;
 }
+
+/**
+ * What the spectral radius of a non-negative matrix cannot exceed, max √(rᵢ·cᵢ) of its row sums r and column sums c.
+ *
+ * A look at each entry, where ρ itself takes many: tells what need not be worked out.
+ *
+ * @param matrix n × n, row by row, entries ≥ 0
+ * @param n size; 0 gives 0
+ * @returns bound ≥ ρ, in the unit of the entries. Source: Ostrowski 1951, with equal weights (recalled)
+ */
+export function mostSpectralRadius(matrix: Matrix, n: number): number {
+  let most = 0;
+  for (let i = 0; i < n; i += 1) {
+    let row = 0;
+    let column = 0;
+    for (let j = 0; j < n; j += 1) {
+      row += matrix[i * n + j] ?? 0;
+      column += matrix[j * n + i] ?? 0;
+    }
+    most = Math.max(most, Math.sqrt(row) * Math.sqrt(column));
+  }
+  return most;
+}

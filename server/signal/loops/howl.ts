@@ -3,8 +3,8 @@ import type { Trial } from "../../model/trial";
 import { bands, flat, OCTAVES, type BandIndex, type Bands } from "../../physics/bands";
 import { CANCELLER_LOSS, coupling } from "../../physics/coupling";
 import { toDb, toPower } from "../../physics/decibel";
-import { loopGain, loopMatrix, mostPeakAllowance, peakAllowance } from "../../physics/howl";
-import { spectralRadius } from "../../physics/spectralRadius";
+import { loopMatrix, loudestLoop, mostPeakAllowance, peakAllowance } from "../../physics/howl";
+import { mostSpectralRadius, spectralRadius } from "../../physics/spectralRadius";
 import { acoustics } from "../acoustics";
 import { loudspeakerAtMicrophone, playingLevel } from "../air";
 import type { Edge } from "../edges";
@@ -101,13 +101,17 @@ function compute(graph: Graph, net: Net, trial: Trial): Howl | undefined {
     const into = (l: number, j: number): number => back[l]?.[j]?.[k] ?? -Infinity;
     const matrix = loopMatrix(n, m, reach, into);
     const silent = takingTurns(places, matrix, n);
-    return { k, into, matrix, silent, gain: toDb(spectralRadius(matrix, n).value) };
-  }).sort((x, y) => y.gain - x.gain);
+    return { k, into, matrix, silent, most: toDb(mostSpectralRadius(matrix, n)) };
+  }).sort((x, y) => y.most - x.most);
   let worst: Howl | undefined;
-  for (const { k, into, matrix, silent, gain } of bandsOf) {
-    // Looking for the loudest loop takes longest: not where no peak could make this band the worst.
-    if (worst !== undefined && gain + mostPeakAllowance(OCTAVES[k], time[k]) <= worst.gain + worst.peak) continue;
-    const { loop } = loopGain(matrix, n);
+  for (const { k, into, matrix, silent, most } of bandsOf) {
+    // What goes round and the loudest loop take longest to find: not where nothing could make this band the worst.
+    const peaks = mostPeakAllowance(OCTAVES[k], time[k]);
+    const beaten = (gain: number): boolean => worst !== undefined && gain + peaks <= worst.gain + worst.peak;
+    if (beaten(most)) continue;
+    const gain = toDb(spectralRadius(matrix, n).value);
+    if (beaten(gain)) continue;
+    const loop = loudestLoop(matrix, n);
     if (loop.length === 0) continue;
     const links = loop.map(({ from, to }): Link => {
       let l = 0;
