@@ -2,7 +2,7 @@
  * Stands in for the executable of VS Code: takes the arguments that `runTests` of @vscode/test-electron gives to a desktop VS Code,
  * runs the same tests in the extension host of the packaged one, behind a browser, and ends with their result.
  */
-import { mkdirSync } from "node:fs";
+import { mkdirSync, statSync } from "node:fs";
 import path from "node:path";
 import { haveBrowser, launchBrowser } from "./browser";
 import { removeFolders } from "./folders";
@@ -10,6 +10,14 @@ import { installHost } from "./host";
 import { startServer, workbenchAddress, type Server } from "./server";
 
 const LIMIT = Number(process.env.BOTHWAYS_VSCODE_LIMIT ?? 300_000);
+/** How long the workbench may take until the first test begins. */
+const PATIENCE = 90_000;
+
+/** Whether the tests have written a line. */
+function begun(): boolean {
+  const log = process.env.BOTHWAYS_VSCODE_LOG;
+  return !log || (statSync(log, { throwIfNoEntry: false })?.size ?? 0) > 0;
+}
 
 const developed: string[] = [];
 const places: string[] = [];
@@ -56,6 +64,7 @@ async function main(): Promise<number> {
         if (/Extension Host Process exited/.test(text)) setTimeout(() => reject(new Error(text.trim())), 5000).unref();
       });
       setTimeout(() => reject(new Error(`no result after ${LIMIT / 1000} s`)), LIMIT).unref();
+      setTimeout(() => { if (!begun()) reject(new Error(`no test began within ${PATIENCE / 1000} s`)); }, PATIENCE).unref();
     });
     const [folder] = places;
     await page.goto(workbenchAddress(started.port, { developed, tests, ...(folder ? { folder } : {}) }));
