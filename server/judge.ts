@@ -6,6 +6,7 @@ import type { Case, Check, Outcome, Saying } from "./checks/check";
 import type { Severity } from "./finding";
 import type { Ranged } from "./model/ranged";
 import { Shelf, Trial, type At, type End, type Narrowed } from "./model/trial";
+import { atOnce, type Pieces } from "./pieces";
 
 /** One open value that matters to a case, and what either end of it makes of the case. */
 export interface Swing {
@@ -84,7 +85,10 @@ export class Trials {
 /** More open values than any honest case has; beyond it the rest stay at their best guess. */
 const MOST_VALUES = 80;
 
-export function judge(subject: Case, trials: Trials): Judgement | undefined {
+export const judge = (subject: Case, trials: Trials): Judgement | undefined => atOnce(judging(subject, trials));
+
+/** The same a piece at a time: one for each open value. */
+export function* judging(subject: Case, trials: Trials): Pieces<Judgement | undefined> {
   const { result: best, read } = trials.best.trace(() => subject.measure(trials.best));
   if (best === undefined) return undefined;
   // What the plan leaves out is there or not; no figure in a range decides it.
@@ -100,6 +104,7 @@ export function judge(subject: Case, trials: Trials): Judgement | undefined {
     swings.push({ value, low: low?.severity, high: high?.severity, span: Math.abs(a - b) });
     // Where neither end is kinder than the best guess, the best guess is the kindest.
     if (Math.min(a, b) < asItIs) kind.set(value.id, a < b ? "low" : "high");
+    yield;
   }
   swings.sort((x, y) => turn(y) - turn(x) || y.span - x.span);
   const kindest = kind.size > 1 ? subject.measure(trials.all(kind))?.severity : undefined;

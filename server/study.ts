@@ -3,7 +3,7 @@ import { CHECKS } from "./checks/catalogue";
 import type { Case, Remedy, Scene } from "./checks/check";
 import { figuresOf } from "./figures";
 import type { Assumption, Figure, Finding, Question, Severity, TextProblem, WayVerdict } from "./finding";
-import { judge, rank, Trials, type Judged, type Judgement } from "./judge";
+import { judging, rank, Trials, type Judged, type Judgement } from "./judge";
 import type { Texts } from "./model/files";
 import { canonical } from "./model/names";
 import { isAssumed, type Ranged } from "./model/ranged";
@@ -12,6 +12,7 @@ import { readSetup, type Setup } from "./model/setup";
 import { inOrder, keepLevels, weighEvening, type Evidence, type Noticed, type Subject } from "./observed";
 import { shelfOf, type Narrowed, type Shelf } from "./model/trial";
 import type { WayName } from "./model/ways";
+import { atOnce, type Pieces } from "./pieces";
 import { questionOf } from "./questions";
 import type { Flow } from "./signal/flow";
 import { called } from "./signal/coverage";
@@ -51,7 +52,10 @@ export interface Study {
   remedies(finding: Finding): readonly Remedy[];
 }
 
-export function study(texts: Texts, path: string): Study {
+export const study = (texts: Texts, path: string): Study => atOnce(studying(texts, path));
+
+/** The same a piece at a time, for whoever must be able to stop or to answer meanwhile. All texts are read in the first piece. */
+export function* studying(texts: Texts, path: string): Pieces<Study> {
   const setup = readSetup(texts, path);
   const base = {
     root: path, isSetup: setup.isSetup, title: setup.title, setup,
@@ -63,21 +67,32 @@ export function study(texts: Texts, path: string): Study {
   const shelf = shelfOf(setup);
   const known = feeds(setup);
   const items: readonly (string | undefined)[] = setup.items.length > 0 ? setup.items.map((item) => item.name) : [undefined];
-  const scenes = items.map((item): Scene => ({ setup, item, graph: makeGraph(setup, item, known) }));
-  const subjects = scenes.flatMap((scene) => CHECKS.flatMap((check) => check.cases(scene).map((one): Subject => ({ scene, check, case: one }))));
-  const { trials, judged, denied, evidence } = judgeAll(setup, subjects, shelf);
+  const scenes: Scene[] = [];
+  for (const item of items) {
+    yield;
+    scenes.push({ setup, item, graph: makeGraph(setup, item, known) });
+  }
+  const subjects: Subject[] = [];
+  for (const scene of scenes) {
+    for (const check of CHECKS) {
+      yield;
+      subjects.push(...check.cases(scene).map((one): Subject => ({ scene, check, case: one })));
+    }
+  }
+  const { trials, judged, denied, evidence } = yield* judgeAll(setup, subjects, shelf);
   const merged = merge(judged, scenes);
   const { findings, accepted, unused } = settle(setup, merged.map((m) => m.finding));
   const remediesBy = new Map(merged.map((m) => [m.finding.identity, m.cases]));
   const taken = new Set(accepted.flatMap((finding) => [finding, ...finding.folded]).map((finding) => finding.identity.split(" | ").slice(0, 2).join(" | ")));
   const isTaken = ({ check, judgement }: Judged): boolean => judgement.severity !== undefined && taken.has(`${check.entry.code} | ${judgement.best.cause.key}`);
   const ways = verdicts(setup, judged, items, isTaken);
+  let figures: readonly Figure[] | undefined;
   const graphs = new Map<string | undefined, Graph>(scenes.map((scene) => [scene.item, scene.graph]));
   return {
     ...base, problems: [...setup.problems, ...unused, ...(evidence?.problems ?? [])], ways, findings, accepted,
     disproved: merge(denied, scenes).map((m) => m.finding), noticed: evidence?.noticed ?? [], narrowed: evidence?.narrowed ?? new Map<string, Ranged>(),
     questions: openQuestions(setup, scenes, findings, judged, isTaken),
-    figures: () => figuresOf(scenes, trials.best),
+    figures: () => (figures ??= figuresOf(scenes, trials.best)),
     flow: (item) => {
       const wanted = item === undefined ? items[0] : items.find((i) => i !== undefined && canonical(i) === canonical(item)) ?? items[0];
       const graph = graphs.get(wanted) ?? makeGraph(setup, wanted, known);
@@ -99,13 +114,13 @@ function together(remedies: readonly Remedy[]): Remedy[] {
 }
 
 /** Judges all cases, and where something was noticed on the evening judges them again with what follows from it. */
-function judgeAll(setup: Setup, subjects: readonly Subject[], shelf: Shelf): { trials: Trials; judged: readonly Judged[]; denied: readonly Judged[]; evidence: Evidence | undefined } {
+function* judgeAll(setup: Setup, subjects: readonly Subject[], shelf: Shelf): Pieces<{ trials: Trials; judged: readonly Judged[]; denied: readonly Judged[]; evidence: Evidence | undefined }> {
   const trials = new Trials(shelf);
-  const asWritten = judgeEach(subjects, trials);
+  const asWritten = yield* judgeEach(subjects, trials);
   if (setup.observations.length === 0) return { trials, judged: asWritten.flatMap((one) => one ?? []), denied: [], evidence: undefined };
   const evidence = weighEvening(setup, subjects, trials);
   const narrower = evidence.narrowed.size === 0 ? trials : new Trials(shelf, evidence.narrowed);
-  const anew = narrower === trials ? asWritten : judgeEach(subjects, narrower);
+  const anew = narrower === trials ? asWritten : yield* judgeEach(subjects, narrower);
   const judged: Judged[] = [];
   const denied: Judged[] = [];
   subjects.forEach((subject, i) => {
@@ -123,17 +138,20 @@ function judgeAll(setup: Setup, subjects: readonly Subject[], shelf: Shelf): { t
 }
 
 /** Cases of equal key come out equal in every item, so they are judged once. */
-function judgeEach(subjects: readonly Subject[], trials: Trials): (Judged | undefined)[] {
+function* judgeEach(subjects: readonly Subject[], trials: Trials): Pieces<(Judged | undefined)[]> {
   const known = new Map<string, Judgement | undefined>();
-  return subjects.map(({ scene, check, case: subject }): Judged | undefined => {
+  const out: (Judged | undefined)[] = [];
+  for (const { scene, check, case: subject } of subjects) {
     const key = `${check.entry.code} ${subject.key}`;
     let judgement = known.get(key);
     if (judgement === undefined && !known.has(key)) {
-      judgement = judge(subject, trials);
+      yield;
+      judgement = yield* judging(subject, trials);
       known.set(key, judgement);
     }
-    return judgement === undefined ? undefined : { check, item: scene.item, judgement: { ...judgement, case: subject } };
-  });
+    out.push(judgement === undefined ? undefined : { check, item: scene.item, judgement: { ...judgement, case: subject } });
+  }
+  return out;
 }
 
 interface Merged {

@@ -30,7 +30,7 @@ const PROVEN = new WeakMap<Study, Map<string, readonly { readonly title: string;
 const under = (shown: readonly Shown[], span: Span): readonly Shown[] => shown.filter((one) => overlap(one, span));
 
 /**
- * The fixes for the findings that are shown in a stretch of the setup's own text. Yields after every trial, so that whoever asks can
+ * The fixes for the findings that are shown in a stretch of the setup's own text. Yields after every piece of a trial, so that whoever asks can
  * stop; returns the actions.
  */
 export function* fixActions(texts: Texts, study: Study, span: Span): Generator<undefined, readonly Action[]> {

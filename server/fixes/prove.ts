@@ -3,7 +3,8 @@ import type { Edit, Finding, Fix, WayVerdict } from "../finding";
 import { rank } from "../judge";
 import { applyEdits } from "../model/edits";
 import { VERDICTS } from "../model/ways";
-import { study, type Study, type Texts } from "../study";
+import { atOnce, type Pieces } from "../pieces";
+import { studying, type Study, type Texts } from "../study";
 
 export { applyEdits } from "../model/edits";
 
@@ -19,7 +20,7 @@ export function fixesOf(texts: Texts, before: Study, finding: Finding): readonly
   return [...proofs(texts, before, finding)].filter((fix) => fix !== undefined);
 }
 
-/** The same one trial at a time, for whoever must be able to stop: each trial gives a fix, or nothing where the remedy does not hold. */
+/** The same a piece at a time, for whoever must be able to stop: most pieces give nothing, some a fix. */
 export function* proofs(texts: Texts, before: Study, finding: Finding): Generator<Fix | undefined> {
   const seen = new Set<string>();
   let offered = 0;
@@ -27,16 +28,18 @@ export function* proofs(texts: Texts, before: Study, finding: Finding): Generato
     const key = JSON.stringify(remedy.edits);
     if (seen.has(key) || remedy.edits.length === 0) continue;
     seen.add(key);
-    const fix = holds(texts, before, finding, remedy.edits) ? { title: remedy.title, edits: remedy.edits } : undefined;
-    if (fix !== undefined) offered += 1;
-    yield fix;
+    if (!(yield* holding(texts, before, finding, remedy.edits))) continue;
+    offered += 1;
+    yield { title: remedy.title, edits: remedy.edits };
     if (offered === MOST_OFFERED) return;
   }
 }
 
 /** Whether the edits mend the finding without breaking anything. */
-export function holds(texts: Texts, before: Study, finding: Finding, edits: readonly Edit[]): boolean {
-  const after = study(withEdits(texts, before, edits), before.root);
+export const holds = (texts: Texts, before: Study, finding: Finding, edits: readonly Edit[]): boolean => atOnce(holding(texts, before, finding, edits));
+
+function* holding(texts: Texts, before: Study, finding: Finding, edits: readonly Edit[]): Pieces<boolean> {
+  const after = yield* studying(withEdits(texts, before, edits), before.root);
   // What was folded under the finding is part of it: it may not stay behind as bad as it was.
   const gone = [finding, ...finding.folded].every((part) =>
     !after.findings.some((f) => f.code === part.code && sameCause(f, part) && rank(f.severity) >= rank(part.severity)));

@@ -21,6 +21,20 @@ export const pause = (): Promise<void> => new Promise((resolve) => {
   setTimeout(resolve, 0);
 });
 
+/** How long work goes on before whatever came in is looked at, in ms: shorter than a person notices. */
+const TURN = 12;
+
+/** Does work a piece at a time and looks now and then at what came in; nothing where it is not to go on. */
+export async function inTurns<R>(work: Generator<unknown, R>, goOn: () => boolean): Promise<{ readonly done: R } | undefined> {
+  for (let since = performance.now(), step = work.next(); ; step = work.next()) {
+    if (step.done === true) return { done: step.value };
+    if (performance.now() - since < TURN) continue;
+    await pause();
+    if (!goOn()) return undefined;
+    since = performance.now();
+  }
+}
+
 /** The words of an exception for the log, with where it arose. */
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.stack ?? error.message : String(error));
 

@@ -6,15 +6,15 @@ import type { CancellationToken, Diagnostic } from "vscode-languageserver";
 import { keyOf } from "../workspace/uris";
 import type { Folder, OpenDocument } from "../workspace/workspace";
 import type { Convert } from "./convert";
-import { pause } from "./guard";
+import { inTurns, pause } from "./guard";
 import type { VerdictsOf } from "./messages";
 import type { Session } from "./session";
 import { verdictsOf } from "./status";
 
 /** How long the author must pause, in ms: shorter than one looks up, longer than between two letters. */
 export const DELAY = 150;
-/** How long an answer that needs a study waits for the author to pause, in ms. */
-const LONGEST_WAIT = 3000;
+/** How long an answer that needs a study waits for it, in ms: one of a thousand lines on a slow machine is done by then. */
+const LONGEST_WAIT = 20_000;
 
 export interface Outlet {
   diagnostics(uri: string, version: number, diagnostics: readonly Diagnostic[]): void;
@@ -106,8 +106,9 @@ export class Publisher {
       // A later change has its own round; what this one would tell is out of date.
       if (round !== this.#round) return;
       if (workspace.document(document.uri) !== document) continue;
-      this.#changed.delete(keyOf(document.uri));
       try {
+        if (await inTurns(workspace.studying(this.#session.judged(document.place)), () => round === this.#round) === undefined) return;
+        this.#changed.delete(keyOf(document.uri));
         told = this.#tell(document) || told;
       } catch (error) {
         this.#outlet.log(`${document.uri} could not be looked at`, error);

@@ -16,7 +16,7 @@ import { rename, renameable } from "../features/rename";
 import type { Abilities } from "./abilities";
 import type { Convert } from "./convert";
 import { actionsAsked, atPosition, ofDocument, referencesAsked, renameAsked } from "./expect";
-import { pause, Refusal, STALE, type Given, type Guard } from "./guard";
+import { inTurns, Refusal, STALE, type Given, type Guard } from "./guard";
 import { COMMANDS } from "./messages";
 import type { Publisher } from "./publisher";
 import type { Session } from "./session";
@@ -110,16 +110,16 @@ export function standard(parts: Parts): void {
     const span = convert.span(document.text, range);
     for (let tries = 1; ; tries += 1) {
       const { revision } = session;
-      const study = session.studyFor(document.place);
-      const found: Action[] = [...spellingActions(folder.texts, study.setup, session.shown(document), path, span)];
-      const proving = study.isSetup && study.root === path ? fixActions(folder.texts, study, span) : undefined;
-      let step = proving?.next();
-      while (step?.done === false && session.revision === revision) {
-        await pause();
-        if (token.isCancellationRequested) return [];
-        step = proving?.next();
+      const goOn = (): boolean => !token.isCancellationRequested && session.revision === revision;
+      const studied = await inTurns(workspace.studying(session.judged(document.place)), goOn);
+      const study = studied?.done;
+      const own = study?.isSetup === true && study.root === path;
+      const proven = study === undefined || !own ? { done: [] } : await inTurns(fixActions(folder.texts, study, span), goOn);
+      if (token.isCancellationRequested) return [];
+      if (study !== undefined && proven !== undefined && session.revision === revision) {
+        const spelt: readonly Action[] = spellingActions(folder.texts, study.setup, session.shown(document), path, span);
+        return [...spelt, ...proven.done].map((action) => convert.action(folder, document.text, action));
       }
-      if (session.revision === revision) return [...found, ...(step?.value ?? [])].map((action) => convert.action(folder, document.text, action));
       // Another file has changed: proven anew, since nobody asks again as long as this text stays as it is.
       if (workspace.document(uri)?.version !== document.version || tries === MOST_TRIES) return STALE;
       await publisher.settled(token);

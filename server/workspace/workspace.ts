@@ -4,7 +4,8 @@
  */
 import type { Texts } from "../model/files";
 import { readSetup, type Setup } from "../model/setup";
-import { study, type Study } from "../study";
+import { atOnce, type Pieces } from "../pieces";
+import { studying, type Study } from "../study";
 import { isPlain, keyOf, pathWithin, split, trimmed, uriWithin } from "./uris";
 import { Outlines } from "./uses";
 
@@ -195,28 +196,34 @@ export class Workspace {
   }
 
   study(place: Place): Study {
-    return this.#remember(this.#studies, place, study);
+    return atOnce(this.studying(place));
+  }
+
+  /** The same a piece at a time; the texts are those of when it began. */
+  studying(place: Place): Pieces<Study> {
+    return this.#remember(this.#studies, place, studying);
   }
 
   /** What the files say, without judging it: quick. */
   setup(place: Place): Setup {
     const known = this.#studies.get(idOf(place));
     if (known !== undefined && holds(known, place.folder.texts)) return known.value.setup;
-    return this.#remember(this.#setups, place, readSetup);
+    return atOnce(this.#remember(this.#setups, place, readingSetup));
   }
 
-  #remember<T>(kept: Map<string, Kept<T>>, place: Place, make: (texts: Texts, path: string) => T): T {
+  *#remember<T>(kept: Map<string, Kept<T>>, place: Place, make: (texts: Texts, path: string) => Pieces<T>): Pieces<T> {
     const id = idOf(place);
-    const known = kept.get(id);
-    kept.delete(id);
-    const reads = new Map<string, { readonly text: string } | { readonly problem: string }>();
-    const current = known !== undefined && holds(known, place.folder.texts) ? known : {
-      value: make({ read: (path) => {
+    let current = kept.get(id);
+    if (current === undefined || !holds(current, place.folder.texts)) {
+      const reads = new Map<string, { readonly text: string } | { readonly problem: string }>();
+      const value = yield* make({ read: (path) => {
         const read = reads.get(path) ?? place.folder.texts.read(path);
         reads.set(path, read);
         return read;
-      } }, place.path), reads,
-    };
+      } }, place.path);
+      current = { value, reads };
+    }
+    kept.delete(id);
     kept.set(id, current);
     const oldest = kept.keys().next();
     if (kept.size > MOST_KEPT && oldest.done !== true) kept.delete(oldest.value);
@@ -263,6 +270,11 @@ export class Workspace {
     }
     for (const [key, folder] of this.#loose) if (!this.documents.some((document) => document.place.folder === folder)) this.#loose.delete(key);
   }
+}
+
+/** Quick enough to be one piece. */
+function* readingSetup(texts: Texts, path: string): Pieces<Setup> {
+  return readSetup(texts, path);
 }
 
 const idOf = ({ folder, path }: Place): string => `${folder.key}\n${path}`;

@@ -262,6 +262,23 @@ describe("haste", () => {
     expect(await editor.ask("textDocument/documentSymbol", { textDocument: { uri } })).not.toEqual([]);
   });
 
+  it("a letter that is typed while a long setup is studied is completed before the study is done", async () => {
+    const script = new URL("../../.scripts/make-setup.mjs", import.meta.url).href;
+    const { makeSetup } = (await import(script)) as { makeSetup: (lines: number) => string };
+    const root = folder();
+    const editor = await start([root]);
+    const uri = uriOf(root, "long.bothways");
+    await editor.open(uri, makeSetup(1000));
+    await editor.diagnostics(uri);
+    const version = await editor.replace(uri, "noise 36 dBA", "noise 37 dBA");
+    // Longer than the server waits for the next letter, and far shorter than the study takes.
+    await new Promise((resolve) => setTimeout(resolve, 200));
+    const offers = await editor.ask<{ items: object[] }>("textDocument/completion", editor.at(uri, "cable from desk", "cable from d".length));
+    expect(offers.items.length).toBeGreaterThan(10);
+    expect(editor.published.filter((one) => one.version === version)).toEqual([]);
+    expect((await editor.diagnostics(uri, version)).length).toBeGreaterThan(0);
+  });
+
   it("what is withdrawn is not answered, and the server goes on", async () => {
     const editor = await start([SAMPLES]);
     const uri = uriOf(SAMPLES, "gone-wrong/everything-twice.bothways");
