@@ -9,7 +9,8 @@ import { FINISHES, PERSON_ABSORPTION, type FinishName } from "../physics/finishe
 import { absorptionFromTime, AIR_HUMID, airAbsorption, sabine, surfaceAbsorption } from "../physics/reverberation";
 import { roomConstant } from "../physics/soundField";
 
-export interface Acoustics {
+/** A room without what is noisy in it: what decides how sound is spread. */
+export interface Enclosure {
   /** m³ */
   readonly volume: number;
   /** m² of walls, floor and ceiling. */
@@ -18,6 +19,9 @@ export interface Acoustics {
   readonly time: Bands;
   /** R, m². */
   readonly constant: Bands;
+}
+
+export interface Acoustics extends Enclosure {
   /** dBA */
   readonly noise: number;
 }
@@ -36,7 +40,12 @@ const fromSurfaces = (room: Room): Ranged => assumed(
 );
 
 export function acoustics(setup: Setup, trial: Trial): Acoustics {
-  return trial.keep("acoustics", () => {
+  return trial.keep("acoustics", () => ({ ...enclosure(setup, trial), noise: trial.value(setup.room.noise) }));
+}
+
+/** How sound stays in the room. What is kept with this alone is not worked out anew where only the noise is in question. */
+export function enclosure(setup: Setup, trial: Trial): Enclosure {
+  return trial.keep("enclosure", () => {
     const { room } = setup;
     const l = trial.value(room.length);
     const w = trial.value(room.width);
@@ -44,14 +53,14 @@ export function acoustics(setup: Setup, trial: Trial): Acoustics {
     const volume = l * w * h;
     const surface = 2 * (l * w + l * h + w * h);
     // No walls, no ceiling: nothing comes back.
-    if (room.outdoors) return { volume, surface, time: flat(0), constant: flat(Infinity), noise: trial.value(room.noise) };
+    if (room.outdoors) return { volume, surface, time: flat(0), constant: flat(Infinity) };
     const time = reverberation(setup, trial, { l, w, h, volume });
     const constant = bands((k) => {
       // A room cannot absorb more than all that falls on it.
       const absorption = Math.min(absorptionFromTime(volume, time[k]), 0.95 * surface);
       return roomConstant(absorption, surface);
     });
-    return { volume, surface, time, constant, noise: trial.value(room.noise) };
+    return { volume, surface, time, constant };
   });
 }
 

@@ -19,7 +19,7 @@ import { aimOf, audienceCentre, facing, positionOf, standOf, triple } from "./st
 export const TALKER_Q: Bands = [1.2, 1.4, 1.8, 2, 2.5, 3.2, 4];
 
 /** Microphone and loudspeaker in one case are this far apart. Common practice, no source. */
-const SAME_CASE = 0.2;
+export const SAME_CASE = 0.2;
 
 /** Q of a loudspeaker. */
 export function directivityOf(part: Part): Bands {
@@ -223,7 +223,7 @@ export function listeners(setup: Setup, trial: Trial): readonly Listener[] {
 }
 
 /** How loud a loudspeaker is turned up, beside what the middle seat wants: people differ. Common practice, no source. */
-const turnedUp = (part: Part): Ranged =>
+export const turnedUp = (part: Part): Ranged =>
   assumed(`${part.id}.volume`, `how loud ${part.id} is turned up`, "level", { best: 0, low: -6, high: 6, source: "common practice, no source" });
 
 /** The loudest clean speech of a loudspeaker at 1 m, dBA. */
