@@ -19,6 +19,18 @@ export const SOUND_ROWS: readonly Row[] = [
     meaning: "Where a talker looks while speaking; the audience where nothing is said.", example: evening("talker Teo at lectern, faces front-screen"),
   },
   {
+    head: "interprets", within: ["talker"], nature: "choice", during: { key: "of" }, negatable: true,
+    slots: [{ id: "of", takes: { kind: "name", of: ["seats", "talker"] }, many: true, meaning: "whose words; everybody's where nothing is said" }],
+    meaning: "Says in another language what others say, for those who listen to that: nobody else has to hear it.",
+    example: evening("talker Lena at back, interprets Ines"),
+  },
+  {
+    head: "carries", within: ["device"], nature: "choice", once: true,
+    slots: [{ id: "of", takes: { kind: "name", of: ["seats", "talker"] }, many: true, required: true, meaning: "whose words" }],
+    meaning: "Whose words a hearing loop, a transmitter or a recorder is for; a hearing loop is for everybody's where nothing is said.",
+    example: evening("talker Lena at back, interprets\nplace receivers is assistive-transmitter, at back, carries Lena"),
+  },
+  {
     head: "music", within: ["talker"], nature: "fact", once: true, slots: [],
     meaning: "Sings or plays an instrument: what takes noise out of speech takes music out, too.", example: evening("talker choir at front, music"),
   },

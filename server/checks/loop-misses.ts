@@ -6,43 +6,60 @@ import { list } from "../model/show";
 import type { Voice } from "../model/setup";
 import type { Trial } from "../model/trial";
 import { called } from "../signal/coverage";
-import { fed, fedKey, onlineReaches, voiceReaches } from "../signal/feeds-of-sound";
+import { feedKey, soundFeeds, wayOfOnline, wayOfVoice, type SoundFeed } from "../signal/feeds-of-sound";
 import type { Device } from "../model/device";
 import { fileOf, type Case, type Check, type Remedy, type Scene } from "./check";
 
 export const loopMisses: Check = {
   bearing: "beside",
   entry: {
-    code: "loop-misses", title: "The hearing loop does not get everybody", severity: "error", group: "Access and consent",
+    code: "loop-misses", title: "A hearing loop, receivers or an interpreter do not get everybody", severity: "error", group: "Access and consent",
     notice: "Whoever wears a hearing aid switches it to the loop and hears one voice, or none.",
-    why: "A loop gives what its amplifier is fed with, and nothing else: who speaks into no microphone, or into one that does not lead there, and who speaks online while the call does not lead there, is not in it.",
+    why: "A loop gives what its amplifier is fed with, and nothing else: who speaks into no microphone, or into one that does not lead there, and who speaks online while the call does not lead there, is not in it. The same holds for what receivers, earphones of an interpreter and recorders are to carry.",
     todo: ["Feed the loop from the mixer, with every microphone and the call on that bus.", "Let somebody with a microphone repeat what others say.", "On the evening let somebody with a hearing aid listen before it begins."],
     source: "IEC 60118-4 for what a loop has to give; that everybody must reach it: common practice, no source",
     symptoms: ["hearing loop is silent", "loop without the people online", "nothing on the loop"], limit: "every talker and the people online",
   },
-  cases: (scene) => fed(scene.graph).filter((device) => device.type === "loop").map((device): Case => ({
-    key: fedKey(scene.graph, device), ways: ["room-hears-online"],
+  cases: (scene) => soundFeeds(scene.graph).filter((feed) => feed.wants !== undefined).map((feed): Case => ({
+    key: feedKey(scene.graph, feed), ways: ["room-hears-online"],
     measure: (trial) => {
-      const missing = missingFrom(scene, device, trial);
+      const { device } = feed;
+      const missing = missingFrom(scene, feed, trial);
       return {
         severity: missing.length > 0 ? "error" : undefined, badness: missing.length, measured: { value: missing.length, unit: "" }, limit: { value: 0, unit: "" },
         cause: { key: `loop ${canonical(device.name)}`, subjects: [device.name], where: device.where },
         say: () => ({
-          because: `nothing leads ${list(missing)} to ${device.name}`, effect: `whoever listens through the loop does not hear ${missing.length === 1 ? "that" : "those"}`,
+          because: `nothing leads ${list(missing)} to ${device.name}`, effect: effectOf(feed, missing.length === 1 ? "that" : "those"),
           summary: missing.length > 0 ? `${device.name} does not get ${list(missing)}` : `${device.name} gets everybody`, chain: [],
+          ...(feed.by === "loop" ? {} : { notice: NOTICES[feed.by] }),
         }),
       };
     },
-    remedies: () => hold(scene, device),
+    remedies: () => hold(scene, feed.device),
   })),
 };
 
-function missingFrom({ graph, setup }: Scene, device: Device, trial: Trial): string[] {
-  const reached = (voice: Voice): boolean => voiceReaches(graph, voice, device, trial);
+const NOTICES: Readonly<Record<Exclude<SoundFeed["by"], "loop">, string>> = {
+  receivers: "Whoever has put a receiver on hears nothing, or one voice of several, and takes it off.",
+  earphones: "The interpreter falls silent, and those who listen to the other language hear nothing.",
+  record: "The recording is silent where somebody spoke, and nobody knows before it is played.",
+};
+
+function effectOf(feed: SoundFeed, whom: string): string {
+  switch (feed.by) {
+    case "loop": return `whoever listens through the loop does not hear ${whom}`;
+    case "receivers": return `whoever wears a receiver does not hear ${whom}`;
+    case "earphones": return `${feed.for?.name ?? "the interpreter"} has to interpret ${whom} and does not hear it`;
+    case "record": return `the recording does not have ${whom}`;
+  }
+}
+
+function missingFrom({ graph, setup }: Scene, { device, wants }: SoundFeed, trial: Trial): string[] {
+  const reached = (voice: Voice): boolean => wayOfVoice(graph, voice, device, trial) !== undefined;
   const repeated = (voice: Voice): boolean => [...setup.voices.values()].some((other) => other !== voice && reached(other)
     && holding(other.statements, "repeats", graph.item).some((s) => !s.negated && valuesOf(s, "of", "name").some((n) => canonical(n.text) === canonical(voice.name))));
-  const silent = graph.voices.filter((voice) => !reached(voice) && !repeated(voice)).map((voice) => called(voice.name));
-  const online = graph.joins.some((join) => join.plays.length > 0) && !onlineReaches(graph, device, trial);
+  const silent = (wants?.voices ?? []).filter((voice) => !reached(voice) && !repeated(voice)).map((voice) => called(voice.name));
+  const online = wants?.online === true && wayOfOnline(graph, device, trial) === undefined;
   return [...silent, ...(online ? ["the people online"] : [])];
 }
 

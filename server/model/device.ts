@@ -77,6 +77,8 @@ export interface Device {
   readonly cancels: boolean;
   /** Whether it turns sound up and down by itself; nothing where the text does not say. */
   readonly gain: Part["gain"];
+  /** Whose words it is for, where it gives sound to some or keeps it; nothing where the text does not say. */
+  readonly carries: readonly string[] | undefined;
   /** Placed by the setup, and how. */
   readonly placed: Bound | undefined;
   readonly place: PlaceValue | undefined;
@@ -124,6 +126,7 @@ export function makeDevice(name: string, type: string, kind: string, typical: bo
   const place = placed && valueOf(placed, "place", "place");
   const aim = placed?.children.find((c) => c.row.head === "aim");
   const fills = placed?.children.find((c) => c.row.head === "fills");
+  const carries = facts.one("carries");
   const owned = facts.one("owned") ?? facts.one("borrowed");
   return {
     name, type, kind, typical, parts, ports,
@@ -133,7 +136,7 @@ export function makeDevice(name: string, type: string, kind: string, typical: bo
     },
     sockets: facts.ranged("sockets", "count", "the sockets of"), length: facts.ranged("length", "length", "the length of"),
     cancels: facts.one("cancels") !== undefined && facts.one("cancels")?.negated !== true,
-    gain: gainOf(facts.one("gain")), placed, place, ring, aim: aim && valueOf(aim, "at", "place"), fills: fills && valueOf(fills, "surface", "name")?.text,
+    gain: gainOf(facts.one("gain")), carries: carries && valuesOf(carries, "of", "name").map((name) => name.text), placed, place, ring, aim: aim && valueOf(aim, "at", "place"), fills: fills && valueOf(fills, "surface", "name")?.text,
     height: facts.ranged("height", "height", "the height of"),
     owner: owned && (valueOf(owned, "by", "text") ?? valueOf(owned, "from", "text"))?.text, where,
   };

@@ -5,15 +5,18 @@ import type { RemoteRoom, Voice } from "../model/setup";
 import { Trial } from "../model/trial";
 import { WAYS, type Verdict, type WayName } from "../model/ways";
 import { distance } from "../physics/geometry";
+import { CANCELLER_LOSS } from "../physics/coupling";
 import { HOWLS_FROM, RINGS_ABOVE } from "../physics/howl";
 import { claims, type Assessment, type Claim } from "./coverage";
 import { echoOf, returnOf, worstLoops, type Loop } from "./echo";
 import { deviceOfNode, nameOfNode, sortOf, type Edge } from "./edges";
 import type { Band, Flow, Hop, Post, Run, Via } from "./flow";
-import type { Graph } from "./graph";
+import { feedRuns } from "./flow-feeds";
+import { carries, gainOf, type Graph } from "./graph";
 import { howlOf } from "./loops/howl";
 import { netOf, type Outlet, type Place } from "./loops/net";
 import { remoteEcho } from "./loops/remote";
+import { returnsOf } from "./loops/returns";
 import { audienceCentre, standOf, triple } from "./stands";
 import { pictureAt } from "./sight";
 import { modeWords } from "./streams";
@@ -36,9 +39,10 @@ export function flowOf(graph: Graph, ways: readonly BandVerdict[]): Flow {
     return { verdict: found?.verdict ?? "cannot-tell", sentence: found?.weakest ?? "" };
   };
   const bands = WAYS.flatMap((way): Band[] => (way === "call" || way === "internet" ? [] : [{
-    way, ...verdict(way), runs: claims(graph).filter((claim) => claim.way === way).map((claim) => drawer.run(claim)),
+    way, ...verdict(way), runs: [...claims(graph).filter((claim) => claim.way === way).map((claim) => drawer.run(claim)), ...(way === "room-hears-online" ? feedRuns(graph, trial, drawer) : [])],
   }]));
-  const echoes = [...(["local", "whole"] as const).flatMap((which) => drawer.howl(which)), ...graph.setup.remoteRooms.flatMap((room) => drawer.remoteEcho(room)), ...worstLoops(graph).flatMap((loop) => drawer.echo(loop))];
+  const comeBack = worstLoops(graph).flatMap((loop) => drawer.echo(loop));
+  const echoes = [...(["local", "whole"] as const).flatMap((which) => drawer.howl(which)), ...graph.setup.remoteRooms.flatMap((room) => drawer.remoteEcho(room)), ...comeBack, ...drawer.mixes(comeBack)];
   return {
     title: graph.setup.title, item: graph.item, bands, echoes, posts: drawer.posts(), call: verdict("call"), internet: verdict("internet"),
   };
@@ -95,7 +99,7 @@ class Drawer {
         const there = [this.hop(ONLINE_POST, CALL_POST, "call"), this.hop(CALL_POST, this.device(plays), "call")];
         const wire = this.hops(loop.wire ?? []);
         const back = [this.hop(this.device(sends), CALL_POST, "call"), this.hop(CALL_POST, ONLINE_POST, "call")];
-        return [{ id: `echo ${plays} ${sends}`, title: `the people online hear themselves through ${plays} and ${sends}`, hops: [...there, ...wire, ...back], complete: true, turnsAt: there.length + wire.length - 1 }];
+        return [{ id: `echo ${plays} ${sends}`, title: `the people online hear themselves through ${plays} and ${sends}`, hops: [...there, ...wire, ...back], complete: true, turnsAt: there.length + farthest(wire) }];
       }
       const there = [this.hop(ONLINE_POST, CALL_POST, "call"), this.hop(CALL_POST, this.device(plays), "call"), ...this.hops(speaker.path)];
       const air: Hop = { from: this.device(speaker.ending.device.name), to: this.device(mic.ending.device.name), via: "air", remark: `${figure(echo.pair.metres)} m` };
@@ -113,6 +117,18 @@ class Drawer {
     ];
     const back = [this.hop(CALL_POST, this.device(plays), "call"), ...this.hops(speaker.path), { from: this.device(speaker.ending.device.name), to: voice, via: "air" as const }];
     return [{ id: `return ${plays} ${sends}`, title: `${returned.voice.name} comes back to the room through ${plays}`, hops: [...there, ...back], complete: true, turnsAt: there.length - 1 }];
+  }
+
+  /** Mixes sent to the call that hold what came from it, where they are not drawn already: only a canceller keeps those from being heard. */
+  mixes(drawn: readonly Run[]): Run[] {
+    return returnsOf(this.graph).flatMap(({ plays, sends, path }): Run[] => {
+      const [a, b] = [plays.join.device, sends.join.device];
+      if (!carries(path, this.trial) || gainOf(path) <= -CANCELLER_LOSS || drawn.some((run) => run.id === `echo ${a} ${b}`)) return [];
+      const there = [this.hop(ONLINE_POST, CALL_POST, "call"), this.hop(CALL_POST, this.device(a), "call")];
+      const wire = this.hops(path);
+      const back = [this.hop(this.device(b), CALL_POST, "call"), this.hop(CALL_POST, ONLINE_POST, "call")];
+      return [{ id: `mix ${a} ${b}`, title: `${b} sends the call back, and only its canceller holds it`, hops: [...there, ...wire, ...back], complete: true, turnsAt: there.length + farthest(wire) }];
+    });
   }
 
   /** A loop that howls or rings, closed: from its first microphone by wires, the call and the air back to it. */
@@ -180,7 +196,7 @@ class Drawer {
   }
 
   /** Edges between devices as hops; what happens inside a device is its post. */
-  private hops(path: readonly Edge[]): Hop[] {
+  hops(path: readonly Edge[]): Hop[] {
     const out: Hop[] = [];
     // What ails a device itself shows where the way enters it, else where it leaves.
     let ailing: string | undefined;
@@ -232,7 +248,7 @@ class Drawer {
     return this.device(deviceOfNode(id, this.graph.setup.devices, canonical));
   }
 
-  private device(name: string): string {
+  device(name: string): string {
     const device = this.graph.setup.devices.get(canonical(name));
     const id = device?.name ?? name;
     if (!this.#posts.has(id)) {
@@ -246,7 +262,7 @@ class Drawer {
     if (post !== undefined) this.#posts.set(id, { ...post, trouble: says });
   }
 
-  private people(name: string): string {
+  people(name: string): string {
     const { setup } = this.graph;
     const voice: Voice | undefined = name === setup.lectern.name ? setup.lectern : setup.voices.get(canonical(name)) ?? this.standingAt(name);
     const seats = voice?.seats ?? setup.floor.group(name);
@@ -270,7 +286,7 @@ class Drawer {
     });
   }
 
-  private online(): string {
+  online(): string {
     if (!this.#posts.has(ONLINE_POST)) {
       this.#posts.set(ONLINE_POST, { id: ONLINE_POST, name: ONLINE_POST, role: "online-people", detail: `${figure(this.graph.setup.online.best)} people` });
     }
@@ -312,6 +328,16 @@ class Drawer {
     const far = distance(triple(at), triple(seen));
     return far < 0.3 ? undefined : `${figure(Math.round(far * 10) / 10)} m`;
   }
+}
+
+/** The hop of a way there and back that arrives where it turns: the last one before a post that it has passed. */
+function farthest(hops: readonly Hop[]): number {
+  const passed = new Set<string>();
+  for (const [i, hop] of hops.entries()) {
+    if (passed.has(hop.to)) return Math.max(0, i - 1);
+    passed.add(hop.from);
+  }
+  return Math.max(0, hops.length - 1);
 }
 
 /** A part's name without its device's: `laptop.camera` is the camera of laptop. */

@@ -5,8 +5,8 @@
 import type { Where } from "../model/where";
 import type { Verdict, WayName } from "../model/ways";
 
-/** How one hop is made. */
-export type Via = "air" | "cable" | "radio" | "inside" | "call" | "sight";
+/** How one hop is made; what some wear or hold picks it up where it is `worn`. */
+export type Via = "air" | "cable" | "radio" | "inside" | "call" | "sight" | "worn";
 
 /** Something that stands across the bands it serves. */
 export interface Post {

@@ -2,6 +2,7 @@
 import type { Device, Part } from "../model/device";
 import { assumed, unsaid } from "../model/make-ranged";
 import { canonical } from "../model/names";
+import { interprets } from "./interpreters";
 import type { Ranged } from "../model/ranged";
 import type { Setup, Voice } from "../model/setup";
 import type { Trial } from "../model/trial";
@@ -87,7 +88,7 @@ function voicesOf(setup: Setup, item: string | undefined): readonly Voice[] {
       return voice === undefined ? [] : [voice];
     });
   }
-  const stated = [...setup.voices.values()].filter((voice) => voice.stated);
+  const stated = [...setup.voices.values()].filter((voice) => voice.stated && !interprets(voice, item));
   if (stated.length > 0) return stated;
   const around = [...setup.voices.values()].find((voice) => voice.seats?.place?.relations.some((r) => r.relation === "around"));
   if (around !== undefined) return [around];

@@ -8,7 +8,7 @@ import { overlapsOf } from "./overlaps";
 import { parseXml } from "./xml";
 
 const WAYS: readonly Band["way"][] = ["room-hears-online", "online-hears-room", "room-sees-online", "online-sees-room"];
-const VIAS: readonly Via[] = ["air", "cable", "radio", "inside", "call", "sight"];
+const VIAS: readonly Via[] = ["air", "cable", "radio", "inside", "call", "sight", "worn"];
 const word = fc.oneof(
   { weight: 4, arbitrary: fc.constantFrom("usb-1", "hdmi", "in-12", "headset", "main-left", "2.3 m to 11.5 m", "a rather long remark about it") },
   { weight: 1, arbitrary: fc.string({ unit: "grapheme", maxLength: 60 }) },

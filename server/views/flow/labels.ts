@@ -35,7 +35,7 @@ export function flagOf(post: DrawnPost): Flag {
 
 /** How a hop is made, in a word; a hop through the call needs none, the post says it. */
 const VIA_WORDS: Readonly<Record<Via, string>> = {
-  air: "air", cable: "cable", radio: "radio", inside: "inside", call: "", sight: "in sight",
+  air: "air", cable: "cable", radio: "radio", inside: "inside", call: "", sight: "in sight", worn: "",
 };
 
 export interface LineWords {
