@@ -21,7 +21,7 @@ describe("an evening in two languages", () => {
     const study = judged(LOFT);
     expect(study.problems).toEqual([]);
     expect(study.findings.map((f) => `${f.severity} ${f.code}`)).toEqual([]);
-    expect(study.ways.map((w) => w.verdict)).toEqual(Array(6).fill("works"));
+    expect(study.ways.filter((w) => w.verdict !== "works")).toEqual([]);
   });
 
   test.each([
