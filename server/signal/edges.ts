@@ -1,7 +1,7 @@
 /** The pieces of the signal graph: places that sound or picture passes, and how it gets from one to the next. */
 import type { Ranged } from "../model/ranged";
 import type { Where } from "../model/where";
-import type { Via } from "./flow";
+import type { Via } from "./drawing/flow";
 
 export type Carried = "sound" | "picture";
 

@@ -1,9 +1,9 @@
 /** Hearing loops, receivers, interpreters' earphones and recorders: whose words they get, and how the drawing shows them. */
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { flowOf } from "../../server/signal/flow-of";
+import { flowOf } from "../../server/signal/drawing";
 import { makeGraph } from "../../server/signal/graph";
-import type { Run } from "../../server/signal/flow";
+import type { Run } from "../../server/signal/drawing/flow";
 import { judged, raised } from "../catalogue/harness";
 
 const LOFT = readFileSync("samples/two-languages.bothways", "utf8");

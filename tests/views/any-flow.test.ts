@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import type { Band, Flow, Hop, Post, Run, Via } from "../../server/signal/flow";
+import type { Band, Flow, Hop, Post, Run, Via } from "../../server/signal/drawing/flow";
 import { VERDICTS } from "../../server/model/ways";
 import { drawFlow } from "../../server/views/flow/draw";
 import { plan } from "../../server/views/flow/place";

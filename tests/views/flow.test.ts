@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Flow } from "../../server/signal/flow";
+import type { Flow } from "../../server/signal/drawing/flow";
 import { WAY_TITLES } from "../../server/model/ways";
 import { drawFlow } from "../../server/views/flow/draw";
 import { MOST_LINES_IN_A_BAND, MOST_POSTS } from "../../server/views/flow/network";

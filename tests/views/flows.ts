@@ -1,5 +1,5 @@
 /** Flows to draw, built by hand: the drawing is tested without the engine that computes flows. All names are invented. */
-import type { Band, Flow, Hop, Post, Run, Via } from "../../server/signal/flow";
+import type { Band, Flow, Hop, Post, Run, Via } from "../../server/signal/drawing/flow";
 
 /** A hop from `post.port` to `post.port`. */
 export function hop(from: string, to: string, via: Via, more: Partial<Pick<Hop, "remark" | "gap" | "where">> = {}): Hop {

@@ -3,7 +3,7 @@
  * devices stand like posts across the bands that they serve. A complete way is one straight line from side to side, a broken one has
  * an opening that says what is missing, an echo turns round and comes back.
  */
-import type { Flow } from "../../signal/flow";
+import type { Flow } from "../../signal/drawing/flow";
 import { write } from "../svg/element";
 import type { Theme } from "../svg/palette";
 import { plan } from "./place";

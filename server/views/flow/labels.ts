@@ -1,7 +1,7 @@
 /** The words at posts and lines, broken into lines before anything is placed, because they decide how much room there must be. */
 import { widthOf } from "../svg/glyphs";
 import { balance, shorten, wrap, type Lines } from "../svg/wrap";
-import type { Run, Via } from "../../signal/flow";
+import type { Run, Via } from "../../signal/drawing/flow";
 import type { DrawnPost, Line } from "./network";
 import { FLAG_WIDTH, GAP_WIDTH, LABEL_WIDTH, LEADING, TYPE } from "./sizes";
 

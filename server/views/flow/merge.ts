@@ -4,7 +4,7 @@
  * in the same way; so twelve voices at twelve microphones become one voice at one microphone, twelve times (the coarsest stable
  * partition, by colour refinement).
  */
-import type { Flow, Hop, Post } from "../../signal/flow";
+import type { Flow, Hop, Post } from "../../signal/drawing/flow";
 
 /** So many alike are worth drawing as one; fewer are better named. */
 export const FEWEST_ALIKE = 4;

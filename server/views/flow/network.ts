@@ -2,7 +2,7 @@
  * From the runs of a flow to what is drawn: posts, and lines between them. Runs of one band that share a hop share its line; what is
  * too much for one drawing is left out and counted.
  */
-import type { Band, Flow, Hop, Post, Run, Via } from "../../signal/flow";
+import type { Band, Flow, Hop, Post, Run, Via } from "../../signal/drawing/flow";
 import type { Where } from "../../model/where";
 import { groupsOf, Numbering, stem } from "./merge";
 

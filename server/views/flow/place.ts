@@ -1,6 +1,6 @@
 /** Puts everything into its place: from a flow to a scene. */
 import { WAY_TITLES } from "../../model/ways";
-import type { Flow } from "../../signal/flow";
+import type { Flow } from "../../signal/drawing/flow";
 import { widthOf } from "../svg/glyphs";
 import { shorten, wrap } from "../svg/wrap";
 import { columnsOf } from "./columns";

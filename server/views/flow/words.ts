@@ -1,6 +1,6 @@
 /** The drawing in words, for those who cannot see it: every way, every line across, where it breaks, every echo. */
 import { VERDICT_WORDS, WAY_TITLES } from "../../model/ways";
-import type { Flow, Run } from "../../signal/flow";
+import type { Flow, Run } from "../../signal/drawing/flow";
 import { shorten } from "../svg/wrap";
 import { kindOf } from "./labels";
 import type { Line, Network } from "./network";

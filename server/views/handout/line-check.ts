@@ -1,7 +1,7 @@
 /** The line check: each way tried once before people come, and the chain of things to look at where it does not work. */
 import { canonical } from "../../model/names";
 import type { WayName } from "../../model/ways";
-import type { Band, Hop, Run } from "../../signal/flow";
+import type { Band, Hop, Run } from "../../signal/drawing/flow";
 import type { Study } from "../../study";
 import type { Wire } from "./wires";
 

@@ -2,8 +2,8 @@
  * What the signal-flow drawing draws: the ways across, the devices that serve them, where a way breaks and where an echo turns.
  * Plain data, taken from the signal graph for one item of the programme.
  */
-import type { Where } from "../model/where";
-import type { Verdict, WayName } from "../model/ways";
+import type { Where } from "../../model/where";
+import type { Verdict, WayName } from "../../model/ways";
 
 /** How one hop is made; what some wear or hold picks it up where it is `worn`. */
 export type Via = "air" | "cable" | "radio" | "inside" | "call" | "sight" | "worn";

@@ -1,22 +1,15 @@
 /** What the drawing shows of hearing loops, receivers, interpreters' earphones and recorders: runs that end with those few, or in the device. */
-import type { Trial } from "../model/trial";
-import { soundFeeds, wayOfOnline, wayOfVoice, type SoundFeed } from "./feeds-of-sound";
+import { soundFeeds, wayOfOnline, wayOfVoice, type SoundFeed } from "../feeds-of-sound";
 import type { Hop, Run } from "./flow";
-import type { Edge } from "./edges";
-import type { Graph } from "./graph";
-
-/** What of the drawing is needed to draw a run: posts by name, and ways as hops. */
-export interface Posts {
-  hops(path: readonly Edge[]): Hop[];
-  device(name: string): string;
-  people(name: string): string;
-  online(): string;
-}
+import type { Edge } from "../edges";
+import type { Graph } from "../graph";
+import type { Posts } from "./posts";
 
 const HOW = { loop: "hearing loop", receivers: "receivers", earphones: "earphones" } as const;
 
 /** One run from each of those whom a feed is for; those of the room first. */
-export function feedRuns(graph: Graph, trial: Trial, posts: Posts): Run[] {
+export function feedRuns(posts: Posts): Run[] {
+  const { graph, trial } = posts;
   return soundFeeds(graph).flatMap((feed) => {
     const { device } = feed;
     const voices = feed.wants?.voices ?? graph.voices;
