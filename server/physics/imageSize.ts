@@ -137,3 +137,36 @@ export function faceHeightOnGrid(imageHeight: number, faces: number): number {
   requirePositive("image height", imageHeight);
   return (imageHeight / Math.ceil(Math.sqrt(Math.max(1, faces)))) * FACE_SHARE;
 }
+
+/** Height of a capital letter as a share of the size of its type, which counts from the foot of a g to above an A. Recalled: .70 to .73 for most sans-serif type. */
+export const CAPITAL_SHARE = 0.7;
+
+/**
+ * Height of capital letters on a slide, as a share of the height of the picture.
+ *
+ * @param points size of the type, pt, > 0
+ * @param slideHeight height of the slide, pt, > 0; 540 for most (7.5 in of 72 pt)
+ * @returns share of the picture's height
+ * @throws RangeError when a quantity ≤ 0
+ */
+export function capitalOnSlide(points: number, slideHeight = 540): number {
+  requirePositive("size of type", points);
+  requirePositive("height of a slide", slideHeight);
+  return (points * CAPITAL_SHARE) / slideHeight;
+}
+
+/**
+ * Width of a front row all of whose seats look at the far edge of the image from no more than 60° off its axis, 6·(IH + IO) − IW:
+ * the row stands at the closest viewer's distance 1.732·(IH + IO), and tan 60° = 1.732.
+ *
+ * @param imageHeight IH, m, > 0
+ * @param offset IO, bottom of the image above the eye line, m
+ * @param imageWidth IW, m, > 0
+ * @returns width, m; 0 where no seat at that distance is within it. Source: ANSI/AVIXA V202.01:2016, in a secondary source
+ * @throws RangeError when a size of the image ≤ 0
+ */
+export function frontRowWidth(imageHeight: number, offset: number, imageWidth: number): number {
+  requirePositive("image height", imageHeight);
+  requirePositive("image width", imageWidth);
+  return Math.max(0, 6 * (imageHeight + offset) - imageWidth);
+}
