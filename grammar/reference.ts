@@ -24,7 +24,7 @@ const SUBJECTS: readonly { readonly id: Subject; readonly title: string; readonl
 const SUBJECT_OF: Readonly<Record<Owner, Subject>> = {
   file: "file", meeting: "meeting", programme: "meeting", item: "meeting", talker: "meeting", call: "call", internet: "call", join: "call",
   shows: "call", room: "room", seats: "room", outlet: "room", surface: "room", device: "kit", port: "kit", place: "connections",
-  link: "connections", mixer: "connections", channel: "connections", bus: "connections", watch: "call", "remote-room": "call",
+  link: "connections", mixer: "connections", channel: "connections", bus: "connections", watch: "call", "remote-room": "call", service: "call",
 };
 const subjectOf = (row: Row): Subject => SUBJECT_OF[row.body ?? (row.within[0] ?? "file")];
 

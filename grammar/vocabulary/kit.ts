@@ -42,12 +42,12 @@ export const KIT_ROWS: readonly Row[] = [
   {
     head: "owned", within: ["device"], nature: "fact", once: true,
     slots: [{ id: "by", after: "by", takes: { kind: "who" }, required: true, meaning: "by whom" }],
-    meaning: "Whose it is.", example: 'device box is battery-loudspeaker, owned by "the choir"\n', use: "noted",
+    meaning: "Whose it is.", example: 'device box is battery-loudspeaker, owned by "the choir"\n',
   },
   {
     head: "borrowed", within: ["device"], nature: "choice", once: true,
     slots: [{ id: "from", after: "from", takes: { kind: "who" }, required: true, meaning: "from whom" }],
-    meaning: "From whom it is borrowed.", example: 'device box is battery-loudspeaker, borrowed from "the school"\n', use: "noted",
+    meaning: "From whom it is borrowed.", example: 'device box is battery-loudspeaker, borrowed from "the school"\n',
   },
   {
     head: "part", within: ["device"], nature: "fact", body: "device",

@@ -93,7 +93,7 @@ export const SETUP_ROWS: readonly Row[] = [
   {
     head: "sends", within: ["join"], nature: "choice", negatable: true, during: { key: "what" },
     slots: [
-      { id: "what", takes: { kind: "word", words: { sound: "what a microphone or a mixer gives", picture: "what a camera gives", clip: "the sound of what the device itself plays" } }, required: true, meaning: "sound, picture or clip" },
+      { id: "what", takes: { kind: "word", words: { sound: "what a microphone or a mixer gives", picture: "what a camera gives", clip: "the sound of what the device itself plays", content: "what is presented: a screen, slides, a document camera" } }, required: true, meaning: "sound, picture, clip or content" },
       { id: "from", after: "from", takes: { kind: "name", of: ["device", "part", "port"] }, many: true, meaning: "from what; from its own where nothing is said" },
       { id: "mode", after: "at", takes: { kind: "mode" }, meaning: "size and frames a second of the picture" },
     ],

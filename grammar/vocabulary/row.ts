@@ -6,7 +6,7 @@ export type Nature = "fact" | "choice" | "wish" | "note";
 /** Where a statement may stand: at the top of a file or in the block of one of these. */
 export type Owner =
   | "file" | "meeting" | "programme" | "item" | "call" | "internet" | "room" | "seats" | "outlet" | "surface"
-  | "device" | "port" | "place" | "talker" | "link" | "join" | "shows" | "mixer" | "channel" | "bus" | "watch" | "remote-room";
+  | "device" | "port" | "place" | "talker" | "link" | "join" | "shows" | "mixer" | "channel" | "bus" | "watch" | "remote-room" | "service";
 
 /** What a name can stand for. All names of a setup live in one space. */
 export type NameKind =

@@ -107,17 +107,6 @@ export const SOUND_ROWS: readonly Row[] = [
     meaning: "Whether the other room cancels the echo of what it plays.", example: evening("remote-room annex { cancels no echo }"),
   },
   {
-    head: "job", within: ["file"], nature: "choice",
-    slots: [
-      { id: "what", takes: { kind: "word", words: {
-        listen: "listens, with earphones, to what the people online hear", "run-call": "starts the call, lets people in and out of it, ends it", admit: "lets people into the call", chat: "reads what the people online write, and answers",
-        camera: "turns the camera", sound: "minds loudspeakers and microphones", keys: "has the keys, and knows whom to ask",
-      } }, required: true, meaning: "which" },
-      { id: "who", after: "by", takes: { kind: "who" }, required: true, meaning: "who does it" },
-    ],
-    meaning: "Who sees to what during the meeting.", example: evening("job listen by Teo"),
-  },
-  {
     head: "observed", within: ["file"], nature: "fact", negatable: true, during: {},
     slots: [
       { id: "subject", takes: { kind: "name", of: ["device", "part", "talker", "seats", "internet", "remote-room"] }, meaning: "of what or whom; of everything where nothing is said" },

@@ -23,7 +23,7 @@ export const musicSuppressed: Check = {
       measure: (trial) => {
         const [stated] = holding(state.join.statements, "suppresses", scene.item);
         const on = stated === undefined
-          ? trial.holds(unsaid(`${canonical(state.join.device)}.suppresses`, `whether noise suppression is on at ${state.join.device}`, true, "what call programs do by default; common practice, no source", `Is noise suppression on at ${state.join.device}?`))
+          ? scene.setup.service.suppresses ?? trial.holds(unsaid(`${canonical(state.join.device)}.suppresses`, `whether noise suppression is on at ${state.join.device}`, true, "what call programs do by default; common practice, no source", `Is noise suppression on at ${state.join.device}?`))
           : !stated.negated;
         const device = state.join.device;
         return {

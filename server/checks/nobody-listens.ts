@@ -8,7 +8,7 @@ export const nobodyListens: Check = {
     todo: ["Name somebody who listens with earphones on a device of their own, with its sound and microphone off in the room: job listen by NAME."],
     source: "common practice, no source", symptoms: ["nobody noticed", "silent for minutes", "they could not hear us"], limit: "one person",
   },
-  cases: ({ setup, graph }) => (graph.joins.every((join) => join.sound.length === 0) ? [] : [{
+  cases: ({ setup, graph }) => (graph.joins.every((join) => join.sound.length === 0) || setup.jobs.some((job) => job.what === "listen" && job.who === undefined) ? [] : [{
     key: "listens", ways: ["online-hears-room"],
     measure: () => {
       const named = setup.jobs.find((job) => job.what === "listen");
@@ -16,8 +16,8 @@ export const nobodyListens: Check = {
         severity: named === undefined ? "plan" : undefined, badness: named === undefined ? 1 : -1,
         cause: { key: "listens", subjects: [], where: named?.where ?? setup.titleWhere },
         say: () => ({
-          because: named === undefined ? "nobody is named who listens to what the people online hear" : `${named.who} listens to what the people online hear`,
-          effect: "", summary: named === undefined ? "nobody listens" : `${named.who} listens`, chain: [],
+          because: named === undefined ? "nobody is named who listens to what the people online hear" : `${named.who ?? ""} listens to what the people online hear`,
+          effect: "", summary: named === undefined ? "nobody listens" : `${named.who ?? ""} listens`, chain: [],
         }),
       };
     },

@@ -88,6 +88,12 @@ export interface Device {
   readonly ring: Ring | undefined;
   readonly height: Ranged | undefined;
   readonly owner: string | undefined;
+  /** Set where it has to be bought; its price where stated, in the money in which the text counts. */
+  readonly toBuy: { readonly price: number | undefined } | undefined;
+  /** Nobody has one. */
+  readonly missing: boolean;
+  /** Whether telephone calls come through; nothing where the text does not say. */
+  readonly calls: "off" | "on" | undefined;
   /** The statement that brings it in: `place` where it is placed, else `device`. */
   readonly where: Where;
 }
@@ -128,6 +134,8 @@ export function makeDevice(name: string, type: string, kind: string, typical: bo
   const fills = placed?.children.find((c) => c.row.head === "fills");
   const carries = facts.one("carries");
   const owned = facts.one("owned") ?? facts.one("borrowed");
+  const buy = facts.one("to-buy");
+  const calls = facts.one("calls");
   return {
     name, type, kind, typical, parts, ports,
     power: {
@@ -139,6 +147,8 @@ export function makeDevice(name: string, type: string, kind: string, typical: bo
     gain: gainOf(facts.one("gain")), carries: carries && valuesOf(carries, "of", "name").map((name) => name.text), placed, place, ring, aim: aim && valueOf(aim, "at", "place"), fills: fills && valueOf(fills, "surface", "name")?.text,
     height: facts.ranged("height", "height", "the height of"),
     owner: owned && (valueOf(owned, "by", "text") ?? valueOf(owned, "from", "text"))?.text, where,
+    toBuy: buy && { price: valueOf(buy, "price", "quantity")?.best }, missing: facts.one("missing") !== undefined,
+    calls: (calls && valueOf(calls, "how", "word")?.word) as Device["calls"],
   };
 }
 

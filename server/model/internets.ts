@@ -12,6 +12,8 @@ export interface Internet {
   readonly up: Ranged | undefined;
   readonly down: Ranged | undefined;
   readonly roundTrip: Ranged | undefined;
+  /** Its wireless network keeps guests apart from each other. */
+  readonly isolates: boolean;
   readonly reach: "wired" | "wireless" | "shared" | undefined;
   readonly where: Where;
   /** Measured on the evening, which counts instead of what is stated. */
@@ -34,7 +36,7 @@ export function readInternets(reading: Reading, observations: readonly Observati
     const by = measured.filter((seen) => (seen.subject === undefined ? i === 0 : canonical(seen.subject) === canonical(name)));
     const stated = one("up", "rate", "uplink");
     const up = by.length === 0 ? stated : asMeasured(by, `internet.${name}.up`, `the uplink of ${name}`);
-    return { name, up, ...(by.length === 0 ? {} : { observed: { by, stated } }), down: one("down", "rate", "downlink"), roundTrip: one("round-trip", "time", "round trip"), reach, where: statement.where };
+    return { name, up, ...(by.length === 0 ? {} : { observed: { by, stated } }), down: one("down", "rate", "downlink"), roundTrip: one("round-trip", "time", "round trip"), reach, isolates: statement.children.some((c) => c.row.head === "isolates"), where: statement.where };
   });
 }
 

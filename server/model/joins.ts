@@ -8,6 +8,8 @@ import type { Where } from "./where";
 export interface Join {
   readonly device: string;
   readonly over: string | undefined;
+  /** The account or guest's name under which it joins; nothing where the text does not say. */
+  readonly account: string | undefined;
   readonly statements: readonly Bound[];
   readonly bound: Bound;
   readonly where: Where;
@@ -15,6 +17,11 @@ export interface Join {
 
 /** More joins than any meeting has from one room; bounds what a hostile file can ask for. */
 const MOST_JOINS = 60;
+
+function accountOf(statement: Bound): string | undefined {
+  const account = statement.children.find((c) => c.row.head === "account");
+  return account && valueOf(account, "name", "text")?.text;
+}
 
 /** The joins of known devices, one for each; says which device joins twice or cannot join. */
 export function readJoins(reading: Reading, { devices, vague }: Devices): Join[] {
@@ -37,7 +44,7 @@ export function readJoins(reading: Reading, { devices, vague }: Devices): Join[]
     if (device.type !== "computer" && !vague.has(canonical(name))) {
       reading.say("cannot-join", `“${name}” is ${a(device.type)}: only a computer, a tablet or a telephone joins a call.`, { path: statement.where.path, start: written.start, end: written.end });
     }
-    out.push({ device: name, over: valueOf(statement, "over", "name")?.text, statements: statement.children, bound: statement, where: statement.where });
+    out.push({ device: name, over: valueOf(statement, "over", "name")?.text, account: accountOf(statement), statements: statement.children, bound: statement, where: statement.where });
   }
   return out;
 }

@@ -1,10 +1,11 @@
 /** The meeting itself: its day and times, how many attend online, and the reserve that batteries shall keep. */
 import { rowFor } from "../../grammar/vocabulary";
-import { valueOf, type Bound } from "./bound";
+import { valueOf, valuesOf, type Bound } from "./bound";
 import { assumed, fromText } from "./make-ranged";
 import type { Ranged } from "./ranged";
 import type { Reading } from "./reading";
 import { defaultOf } from "./room";
+import type { Where } from "./where";
 
 export interface Meeting {
   readonly date: string | undefined;
@@ -14,6 +15,13 @@ export interface Meeting {
   readonly end: number | undefined;
   readonly reserve: Ranged;
   readonly online: Ranged;
+  /** Time zones: of the room, and of those online who have another. */
+  readonly zone: string | undefined;
+  readonly zones: readonly string[];
+  /** Day of the rehearsal in the room. */
+  readonly rehearsal: string | undefined;
+  /** What may be spent, in the money in which the text counts. */
+  readonly budget: { readonly money: number; readonly where: Where } | undefined;
 }
 
 /** Reads what is stated of the meeting, in its block or outside; says what is stated twice or lies in the wrong order. */
@@ -36,8 +44,16 @@ export function readMeeting(reading: Reading): Meeting {
   const reserve = value("reserve");
   const spare = reserve && valueOf(reserve, "time", "quantity");
   const day = value("date");
+  const zone = value("zone");
+  const zones = value("zones");
+  const rehearsal = value("rehearsal");
+  const budget = value("budget");
+  const money = budget && valueOf(budget, "money", "quantity")?.best;
   return {
     date: day && valueOf(day, "date", "date")?.date, access, start, end,
+    zone: zone && valueOf(zone, "zone", "word")?.word, zones: zones === undefined ? [] : valuesOf(zones, "zones", "word").map((z) => z.word),
+    rehearsal: rehearsal && valueOf(rehearsal, "date", "date")?.date,
+    budget: budget === undefined || money === undefined || !Number.isFinite(money) ? undefined : { money, where: budget.where },
     reserve: reserve !== undefined && spare !== undefined && spare.said !== "unknown"
       ? fromText(spare, reserve, "meeting.reserve", "the reserve that batteries shall keep", false)
       : assumed("meeting.reserve", "the reserve that batteries shall keep", "time", defaultOf("reserve", "meeting", "time")),

@@ -23,6 +23,7 @@ import { readVoices, type Voice } from "./voices";
 import type { Where } from "./where";
 import { chooseRoom } from "./which-room";
 import { readJobs, type Job } from "./jobs";
+import { readService, type Service } from "./service";
 import { readObservations, type Observation } from "./observations";
 import { readRemoteRooms, type RemoteRoom } from "./remote-rooms";
 import { readWatches, type Watch } from "./watches";
@@ -30,7 +31,7 @@ import { readLinks, readMains, type Link, type MainsLink } from "./wires";
 
 // Whoever works with a setup finds here what it is made of.
 export { TYPICAL_TEXT, typicalKinds } from "./kinds";
-export type { Internet, Item, Job, Join, Link, MainsLink, Mixer, Observation, RemoteRoom, Voice, Watch };
+export type { Internet, Item, Job, Join, Link, MainsLink, Mixer, Observation, RemoteRoom, Service, Voice, Watch };
 
 export interface Accept {
   readonly code: string;
@@ -64,6 +65,9 @@ export interface Setup extends Meeting {
   readonly remoteRooms: readonly RemoteRoom[];
   /** Whether people in the room may join with devices of their own: `none`, `muted`, `may-join`; nothing where the text does not say. */
   readonly visitors: { readonly how: string; readonly where: Where } | undefined;
+  readonly service: Service;
+  /** What is said of the call as a whole. */
+  readonly call: readonly Bound[];
   readonly jobs: readonly Job[];
   readonly observations: readonly Observation[];
   /** What the people online shall see, by item where it differs. */
@@ -105,6 +109,7 @@ export function readSetup(texts: Texts, root: string): Setup {
   const links = [...readLinks(reading, "cable"), ...readLinks(reading, "radio")];
   const joins = readJoins(reading, made);
   const observations = readObservations(reading);
+  const service = readService(reading);
   return {
     root, files: reading.files.files, isSetup: own !== undefined,
     title: (own && valueOf(own, "title", "text")?.text) ?? root,
@@ -113,7 +118,7 @@ export function readSetup(texts: Texts, root: string): Setup {
     ...meeting,
     items, room, floor, devices, ...readVoices(reading, floor, room),
     links, mains: readMains(reading), internets: readInternets(reading, observations), joins,
-    mixers: readMixers(reading), watches: readWatches(reading), remoteRooms: readRemoteRooms(reading), jobs: readJobs(reading), observations,
+    mixers: readMixers(reading), watches: readWatches(reading), remoteRooms: readRemoteRooms(reading), service, call: calls, jobs: readJobs(reading), observations,
     visitors: visitorsOf([...reading.by("visitors"), ...calls.filter((c) => c.row.head === "visitors")]),
     shallShow: (item) => holding(calls, "shall", item).filter((s) => valueOf(s, "what", "word")?.word === "show").flatMap((s) => valuesOf(s, "of", "name")),
     accepts, limits: reading.by("limit").flatMap((l) => {

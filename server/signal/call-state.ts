@@ -33,6 +33,8 @@ export interface JoinState {
   readonly device: Device;
   readonly sound: readonly Sent[];
   readonly pictures: readonly SentPicture[];
+  /** What is presented to those online, by the display on which it stands. */
+  readonly content: readonly Sent[];
   readonly plays: readonly Sent[];
   readonly shows: readonly Shown[];
   /** On what it plays at once what it takes in. */
@@ -78,19 +80,32 @@ function stateOf(setup: Setup, join: Join, device: Device, item: string | undefi
   const modeAt = (sent: Sent): { width: number; height: number; rate: number } => {
     const statement = picture.find((s) => s.where === sent.where);
     const mode = statement && valueOf(statement, "mode", "mode");
-    return mode === undefined ? { width: 1280, height: 720, rate: 30 } : { width: mode.width, height: mode.height, rate: mode.rate };
+    return taken(setup, mode === undefined ? { width: 1280, height: 720, rate: 30 } : { width: mode.width, height: mode.height, rate: mode.rate });
   };
+  const shownHere = shown(setup, join, shows, own("display"));
+  const content = sends.filter((s) => what(s) === "content");
+  const program = setup.service.cancels;
   return {
     join, device,
+    // What is presented in the room from a joined device is presented to those online too, unless the text says otherwise.
+    content: content.length > 0 ? list(content, "from", "display") : shownHere.filter((s) => s.what !== "call"),
     sound: list(sound, "from", "microphone"),
     pictures: list(picture, "from", "camera").map((sent) => ({ ...sent, ...modeAt(sent) })),
     plays: list(plays, "on", "loudspeaker"),
     monitors: withdrawn(monitors) ? [] : monitors.filter((s) => !s.negated).flatMap((s) => named(s, "on", "loudspeaker")),
-    shows: shown(setup, join, shows, own("display")),
+    shows: shownHere,
     cancels: cancels === undefined
-      ? { ...unsaid(`${join.device}.cancels`, `whether echo cancellation is on at ${join.device}`, true, "what call programs do by default; common practice, no source"), low: 1 }
+      ? program !== undefined ? { ...unsaid(`${join.device}.cancels`, `echo cancellation at ${join.device}`, program), low: program ? 1 : 0, high: program ? 1 : 0, from: { how: "stated", where: setup.service.where } } : { ...unsaid(`${join.device}.cancels`, `whether echo cancellation is on at ${join.device}`, true, "what call programs do by default; common practice, no source"), low: 1 }
       : { ...unsaid(`${join.device}.cancels`, `echo cancellation at ${join.device}`, !cancels.negated), low: cancels.negated ? 0 : 1, high: cancels.negated ? 0 : 1, from: { how: "stated", where: cancels.where } },
   };
+}
+
+/** A picture no larger than the service takes. */
+function taken(setup: Setup, mode: { width: number; height: number; rate: number }): { width: number; height: number; rate: number } {
+  const most = setup.service.sends;
+  if (most === undefined) return mode;
+  const size = mode.width * mode.height > most.width * most.height ? { width: most.width, height: most.height } : { width: mode.width, height: mode.height };
+  return { ...size, rate: Math.min(mode.rate, most.rate) };
 }
 
 function shown(setup: Setup, join: Join, statements: readonly Bound[], screen: Part | undefined): Shown[] {

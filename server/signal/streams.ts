@@ -48,7 +48,7 @@ function streamsOf(state: JoinState): Stream[] {
     out.push({ join: state, what: "picture", title: `${picture.name} at ${modeWords(picture)}`, net, rate: gross(net, (r) => grossVideoRate(r)), picture });
   }
   // What is presented from a joined device is shown to those online too.
-  if (state.shows.some((s) => s.what !== "call")) {
+  if (state.content.length > 0) {
     out.push({ join: state, what: "slides", title: `the slides of ${device}`, net: SCREEN, rate: gross(SCREEN, (r) => grossVideoRate(r)), picture: undefined });
   }
   return out;

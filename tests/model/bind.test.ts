@@ -54,7 +54,7 @@ describe("a value that does not fit", () => {
 
   it("a word that is none of the list: the nearest, or all", () => {
     expect(problem("room hall { floor wod }").message).toMatch(/“wod” does not fit: wanted is what it is made of. Was “wood” meant\?/);
-    expect(problem("place l is laptop\njoin l { sends smell }").message).toBe("“smell” does not fit: wanted is sound, picture or clip. It is one of sound, picture, clip.");
+    expect(problem("place l is laptop\njoin l { sends smell }").message).toBe("“smell” does not fit: wanted is sound, picture, clip or content. It is one of sound, picture, clip, content.");
   });
 
   it("nothing where something is needed", () => {

@@ -5,7 +5,7 @@ import { VERDICT_WORDS, VERDICTS, WAY_TITLES, WAYS } from "../../model/ways";
 import { verdictMark } from "../flow/marks";
 import { write } from "../svg/element";
 import { html, listed, name, sentenceOf, type Html, type Part } from "./html";
-import { notesOf, zoneOf } from "./notes";
+import { notesOf } from "./notes";
 import { placeWords } from "./place-words";
 import { bounded, command, inline, runIn, section, type Sheet } from "./sheet";
 import { clock, day } from "./times";
@@ -15,7 +15,7 @@ export function heading(sheet: Sheet): Part[] {
   const { setup } = sheet.study;
   const times = ([["room open", setup.access], ["start", setup.start], ["end", setup.end]] as const)
     .flatMap(([word, at]): Part[] => (at === undefined ? [] : [html("span", {}, `${word} `, html("b", {}, clock(at)))]));
-  const zone = zoneOf(setup);
+  const { zone } = setup;
   const facts: Part[] = [
     ...(setup.date === undefined ? [html("span", {}, "Day: ", html("span", { class: "fill short" }))] : [html("b", {}, day(setup.date))]),
     ...(times.length === 0 ? [html("span", {}, "Times: ", html("span", { class: "fill short" }))] : times),

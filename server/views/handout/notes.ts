@@ -23,15 +23,3 @@ export function notesOf(setup: Setup): Note[] {
   for (const file of setup.files) walk(file.statements, undefined);
   return [...out.filter((note) => note.on === undefined), ...out.filter((note) => note.on !== undefined)];
 }
-
-/** The time zone of the room, where it is stated. */
-export function zoneOf(setup: Setup): string | undefined {
-  const walk = (statements: readonly Bound[]): string | undefined => {
-    for (const statement of statements) {
-      const found = statement.row.head === "zone" ? valueOf(statement, "zone", "word")?.word : statement.row.head === "meeting" ? walk(statement.children) : undefined;
-      if (found !== undefined) return found;
-    }
-    return undefined;
-  };
-  return setup.files.map((file) => walk(file.statements)).find((zone) => zone !== undefined);
-}
