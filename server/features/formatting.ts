@@ -1,11 +1,33 @@
 /** Laying a text out, as the smallest change: only the lines that differ. */
 import { format } from "../../grammar/printer";
 import type { Edit } from "../finding";
+import type { Span } from "./asked";
 
 /** The edits that lay a text out; none where it is laid out already, or why it was left as it is. */
 export function formatting(path: string, text: string): readonly Edit[] | { readonly refused: string } {
   const formatted = format(text);
   return "refused" in formatted ? formatted : between(path, text, formatted.text);
+}
+
+/** The same for a stretch: edits of its lines alone; none where laying out the text would change how many lines there are. */
+export function rangeFormatting(path: string, text: string, span: Span): readonly Edit[] | { readonly refused: string } {
+  const edits = formatting(path, text);
+  if ("refused" in edits) return edits;
+  const start = text.lastIndexOf("\n", span.start - 1) + 1;
+  const newline = text.indexOf("\n", span.end);
+  const end = newline < 0 ? text.length : newline + 1;
+  return edits.filter((edit) => edit.start >= start && edit.end <= end);
+}
+
+/** While typing: the line that a line end or a closing brace has just finished, without the one that is begun. */
+export function typedFormatting(path: string, text: string, offset: number, typed: string): readonly Edit[] {
+  const end = typed === "\n" ? text.lastIndexOf("\n", offset - 1) : offset;
+  if (end < 0) return [];
+  const start = text.lastIndexOf("\n", end - 1) + 1;
+  const edits = rangeFormatting(path, text, { start, end: Math.max(start, end - 1) });
+  if ("refused" in edits) return [];
+  // A quotation or a block that is still open is laid out once it is closed.
+  return edits.filter((edit) => edit.start >= start && edit.end <= end + 1);
 }
 
 /** Edits from one text to another, by lines: line by line where there are as many, else what lies between equal beginnings and ends. */

@@ -13,7 +13,15 @@ export interface Abilities {
   readonly preferredActions: boolean;
   readonly watching: boolean;
   readonly lensRefresh: boolean;
+  /** Can be asked for what the person has set. */
+  readonly configuration: boolean;
   readonly markdownHover: boolean;
+  /** Asks for what is shown in a document, rather than being told. */
+  readonly pullsDiagnostics: boolean;
+  readonly diagnosticRefresh: boolean;
+  readonly hintRefresh: boolean;
+  /** Edits may make files. */
+  readonly createsFiles: boolean;
   readonly markdownCompletion: boolean;
 }
 
@@ -33,6 +41,11 @@ export function abilitiesOf(params: unknown): Abilities {
     preferredActions: has("textDocument", "codeAction", "isPreferredSupport"),
     watching: has("workspace", "didChangeWatchedFiles", "dynamicRegistration"),
     lensRefresh: has("workspace", "codeLens", "refreshSupport"),
+    pullsDiagnostics: record(at("textDocument", "diagnostic")) !== undefined,
+    diagnosticRefresh: has("workspace", "diagnostics", "refreshSupport"),
+    hintRefresh: has("workspace", "inlayHint", "refreshSupport"),
+    createsFiles: has("workspace", "workspaceEdit", "documentChanges") && Array.isArray(at("workspace", "workspaceEdit", "resourceOperations")) && (at("workspace", "workspaceEdit", "resourceOperations") as unknown[]).includes("create"),
+    configuration: has("workspace", "configuration"),
     markdownHover: markdown(at("textDocument", "hover", "contentFormat")),
     markdownCompletion: markdown(at("textDocument", "completion", "completionItem", "documentationFormat")),
   };

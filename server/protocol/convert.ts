@@ -2,7 +2,7 @@
 import {
   CodeActionKind, CompletionItemKind, DiagnosticSeverity, FoldingRangeKind, InsertTextFormat, MarkupKind, SymbolKind,
   type CodeAction, type CodeLens, type CompletionItem, type Diagnostic, type DocumentSymbol, type FoldingRange, type Hover as ShownHover,
-  type Location, type MarkupContent, type Position, type Range, type SymbolInformation, type TextEdit, type WorkspaceEdit,
+  type Location, type MarkupContent, type Position, type Range, type CallHierarchyItem, type SignatureHelp, type SymbolInformation, type TextEdit, type WorkspaceEdit, type WorkspaceSymbol,
 } from "vscode-languageserver";
 import { lineTable, type LineTable } from "../../grammar/lines";
 import type { Span } from "../features/asked";
@@ -12,6 +12,10 @@ import type { Level, Shown } from "../features/diagnostics";
 import type { Hover } from "../features/hover";
 import type { Lens } from "../features/lenses";
 import type { OutlineNode } from "../features/outline";
+import type { Refactoring } from "../features/refactorings";
+import type { Signature } from "../features/signature";
+import type { Station } from "../features/signal-path";
+import type { NamedSymbol } from "../features/workspace-symbols";
 import type { Edit } from "../finding";
 import type { Where } from "../model/where";
 import type { Folder, Place, Workspace } from "../workspace/workspace";
@@ -132,6 +136,34 @@ export class Convert {
       title: action.title, kind: CodeActionKind.QuickFix, diagnostics: [this.diagnostic(folder, text, action.of)], edit: this.workspaceEdit(folder, action.edits),
       ...(action.preferred && this.#abilities.preferredActions ? { isPreferred: true } : {}),
     };
+  }
+
+  /** A change that leaves the meaning, or takes a risk; nothing where the editor cannot make the file that it needs. */
+  refactoring(folder: Folder, { title, sort, edits, creates }: Refactoring): CodeAction | undefined {
+    if (creates.length > 0 && !this.#abilities.createsFiles) return undefined;
+    const edit = this.workspaceEdit(folder, edits);
+    const made = creates.flatMap(({ path, text }) => {
+      const uri = this.#workspace.uri({ folder, path });
+      return [{ kind: "create" as const, uri }, { textDocument: { uri, version: null }, edits: [{ range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }, newText: text }] }];
+    });
+    return { title, kind: sort === "extract" ? CodeActionKind.RefactorExtract : CodeActionKind.QuickFix, edit: made.length === 0 ? edit : { documentChanges: [...made, ...(edit.documentChanges ?? [])] } };
+  }
+
+  signature({ label, about, values, active }: Signature): SignatureHelp {
+    return {
+      activeSignature: 0, activeParameter: active ?? values.length,
+      signatures: [{ label, documentation: about, parameters: values.map(({ start, end, about: meaning }) => ({ label: [start, end] as [number, number], documentation: meaning })) }],
+    };
+  }
+
+  workspaceSymbol(uri: string, text: string, { name, head, within, start, end }: NamedSymbol): WorkspaceSymbol {
+    return { name, kind: SYMBOLS.get(head) ?? SymbolKind.Property, location: { uri, range: this.range(text, { start, end }) }, ...(within === undefined ? {} : { containerName: within }) };
+  }
+
+  /** A station of the signal path. `of`: the document whose setup is followed, which the next question is asked of. */
+  station(folder: Folder, of: string, { name, detail, where }: Station): CallHierarchyItem | undefined {
+    const location = this.location(folder, where);
+    return location && { name, kind: SymbolKind.Object, uri: location.uri, range: location.range, selectionRange: location.range, data: { name, of }, ...(detail === "" ? {} : { detail }) };
   }
 
   hover(text: string, hover: Hover): ShownHover {

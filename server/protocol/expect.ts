@@ -61,6 +61,64 @@ export const renameAsked: Read<AtPosition & { readonly name: string }> = (params
   return at === undefined || name === undefined ? undefined : { ...at, name };
 };
 
+/** A stretch of a document. */
+export const inRange: Read<OfDocument & { readonly range: Range }> = (params) => {
+  const of = ofDocument(params);
+  const within = range(record(params)?.["range"]);
+  return of === undefined || within === undefined ? undefined : { ...of, range: within };
+};
+
+export const atPositions: Read<OfDocument & { readonly positions: readonly Position[] }> = (params) => {
+  const of = ofDocument(params);
+  const given = record(params)?.["positions"];
+  return of === undefined || !Array.isArray(given) ? undefined : { ...of, positions: given.slice(0, MOST_POSITIONS).flatMap((one) => position(one) ?? []) };
+};
+/** Cursors that are answered for at once. */
+const MOST_POSITIONS = 1000;
+
+export const typedAsked: Read<AtPosition & { readonly typed: string }> = (params) => {
+  const at = atPosition(params);
+  const typed = text(record(params)?.["ch"]);
+  return at === undefined || typed === undefined ? undefined : { ...at, typed };
+};
+
+export const tokensSince: Read<OfDocument & { readonly previous: string }> = (params) => {
+  const of = ofDocument(params);
+  const previous = text(record(params)?.["previousResultId"]);
+  return of === undefined || previous === undefined ? undefined : { ...of, previous };
+};
+
+export const symbolsAsked: Read<{ readonly query: string }> = (params) => {
+  const query = text(record(params)?.["query"]);
+  return query === undefined ? undefined : { query: query.slice(0, 200) };
+};
+
+/** An item of the call hierarchy as it was given out: where it stands, and its name. */
+export const stationAsked: Read<OfDocument & { readonly name: string }> = (params) => {
+  const item = record(record(params)?.["item"]);
+  const data = record(item?.["data"]);
+  // The document that was asked about first: where the station itself stands may be a kit that no setup is.
+  const uri = text(data?.["of"]) ?? text(item?.["uri"]);
+  const name = text(data?.["name"]) ?? text(item?.["name"]);
+  return uri === undefined || name === undefined ? undefined : { uri, name };
+};
+
+/** Files or folders that are about to be moved, from one address to another. */
+export const movesAsked: Read<readonly { readonly from: string; readonly to: string }[]> = (params) => {
+  const files = record(params)?.["files"];
+  return Array.isArray(files) ? files.flatMap((file) => {
+    const from = text(record(file)?.["oldUri"]);
+    const to = text(record(file)?.["newUri"]);
+    return from === undefined || to === undefined ? [] : [{ from, to }];
+  }) : undefined;
+};
+
+/** `previous`: what was answered last, so that an equal answer need not be sent again. */
+export const diagnosticsAsked: Read<OfDocument & { readonly previous: string | undefined }> = (params) => {
+  const of = ofDocument(params);
+  return of && { ...of, previous: text(record(params)?.["previousResultId"]) };
+};
+
 /** `only`: kinds of action that are wanted; all where nothing is said. */
 export const actionsAsked: Read<OfDocument & { readonly range: Range; readonly only: readonly string[] | undefined }> = (params) => {
   const of = ofDocument(params);

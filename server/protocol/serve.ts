@@ -3,7 +3,7 @@
  * browser's worker could do the same with files that its editor supplies).
  */
 import {
-  CodeActionKind, CodeLensRefreshRequest, DidChangeWatchedFilesNotification, ErrorCodes, ResponseError, TextDocumentSyncKind, type Connection, type Disposable,
+  CodeActionKind, CodeLensRefreshRequest, DiagnosticRefreshRequest, DidChangeWatchedFilesNotification, ErrorCodes, InlayHintRefreshRequest, ResponseError, TextDocumentSyncKind, type Connection, type Disposable,
   type InitializeError, type InitializeResult,
 } from "vscode-languageserver";
 import type { Folder, Shelf } from "../workspace/workspace";
@@ -16,7 +16,10 @@ import { METHODS } from "./messages";
 import { own } from "./own";
 import { Publisher } from "./publisher";
 import { Session } from "./session";
+import { SettingsOf } from "./settings";
 import { standard, TRIGGERS } from "./standard";
+import { LEGEND } from "./tokens";
+import { SIGNATURE_TRIGGERS, TYPED } from "./typed";
 
 export interface Surroundings {
   /** The files of a folder that no editor holds; `changed` is for a shelf that fills by and by, and is called when there is more on it. */
@@ -34,19 +37,26 @@ export function serve(connection: Connection, surroundings: Surroundings): void 
 
   connection.onInitialize((params): InitializeResult | ResponseError<InitializeError> => {
     if (guard.begun) return new ResponseError(ErrorCodes.InvalidRequest, "initialize is asked once.");
-    const server = new Server(connection, guard, surroundings, abilitiesOf(params), foldersAtStart(params));
+    const abilities = abilitiesOf(params);
+    const server = new Server(connection, guard, surroundings, abilities, foldersAtStart(params));
     server.register();
     guard.begin();
     return {
       serverInfo: { name: "bothways", version: surroundings.version },
       capabilities: {
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: false },
-        hoverProvider: true, definitionProvider: true, referencesProvider: true, documentSymbolProvider: true, foldingRangeProvider: true,
-        documentFormattingProvider: true, renameProvider: { prepareProvider: true }, codeLensProvider: { resolveProvider: false },
-        completionProvider: { triggerCharacters: TRIGGERS, resolveProvider: false }, codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+        hoverProvider: true, definitionProvider: true, typeDefinitionProvider: true, referencesProvider: true, documentHighlightProvider: true,
+        documentSymbolProvider: true, workspaceSymbolProvider: true, foldingRangeProvider: true, selectionRangeProvider: true, callHierarchyProvider: true,
+        documentFormattingProvider: true, documentRangeFormattingProvider: true, documentOnTypeFormattingProvider: { firstTriggerCharacter: TYPED[0], moreTriggerCharacter: TYPED.slice(1) },
+        renameProvider: { prepareProvider: true }, codeLensProvider: { resolveProvider: false }, documentLinkProvider: { resolveProvider: false }, inlayHintProvider: true,
+        signatureHelpProvider: { triggerCharacters: SIGNATURE_TRIGGERS },
+        semanticTokensProvider: { legend: LEGEND, full: { delta: true }, range: true },
+        completionProvider: { triggerCharacters: TRIGGERS, resolveProvider: false },
+        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorExtract] },
+        ...(abilities.pullsDiagnostics ? { diagnosticProvider: { identifier: "bothways", interFileDependencies: true, workspaceDiagnostics: false } } : {}),
         workspace: {
           workspaceFolders: { supported: true, changeNotifications: true },
-          fileOperations: { didCreate: ALL_FILES, didRename: ALL_FILES, didDelete: ALL_FILES },
+          fileOperations: { didCreate: ALL_FILES, didRename: ALL_FILES, didDelete: ALL_FILES, willRename: ALL_FILES },
         },
       },
     };
@@ -76,12 +86,18 @@ class Server {
     this.#convert = new Convert(this.#session.workspace, abilities);
     this.#publisher = new Publisher(this.#session, this.#convert, {
       diagnostics: (uri, version, diagnostics) => {
+        // Who asks is told to ask again where something else than the text itself has changed it.
+        if (abilities.pullsDiagnostics) {
+          if (abilities.diagnosticRefresh) this.#send(this.#connection.sendRequest(DiagnosticRefreshRequest.type));
+          return;
+        }
         this.#send(this.#connection.sendDiagnostics({ uri, ...(abilities.diagnosticVersions ? { version } : {}), diagnostics: [...diagnostics] }));
       },
       verdicts: (verdicts) => {
         this.#send(this.#connection.sendNotification(METHODS.verdicts, verdicts));
       },
       refreshLenses: () => {
+        if (abilities.hintRefresh) this.#send(this.#connection.sendRequest(InlayHintRefreshRequest.type));
         if (abilities.lensRefresh) this.#send(this.#connection.sendRequest(CodeLensRefreshRequest.type));
       },
       log: (what, error) => {
@@ -107,7 +123,8 @@ class Server {
     const session = this.#session;
     const publisher = this.#publisher;
     const { workspace } = session;
-    const parts = { guard, session, publisher, convert: this.#convert, abilities: this.#abilities };
+    const settings = new SettingsOf(this.#connection, this.#abilities.configuration);
+    const parts = { guard, session, publisher, convert: this.#convert, abilities: this.#abilities, settings };
     standard(parts);
     own(parts);
 
@@ -160,8 +177,11 @@ class Server {
         this.#forget();
       });
     }
-    // Notifications that need nothing done, so that no editor is told they are unknown.
-    this.#connection.onDidChangeConfiguration(() => undefined);
+    this.#connection.onDidChangeConfiguration(() => {
+      settings.forget();
+      if (this.#abilities.hintRefresh) this.#send(this.#connection.sendRequest(InlayHintRefreshRequest.type));
+      if (this.#abilities.lensRefresh) this.#send(this.#connection.sendRequest(CodeLensRefreshRequest.type));
+    });
   }
 
   /** Everything that is not open is read anew. */

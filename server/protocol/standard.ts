@@ -9,8 +9,9 @@ import { definition } from "../features/definition";
 import { folding } from "../features/folding";
 import { formatting } from "../features/formatting";
 import { hover } from "../features/hover";
-import { lenses } from "../features/lenses";
+import { joinLenses, lenses } from "../features/lenses";
 import { outline } from "../features/outline";
+import { acceptances, refactorings } from "../features/refactorings";
 import { references } from "../features/references";
 import { rename, renameable } from "../features/rename";
 import type { Abilities } from "./abilities";
@@ -20,6 +21,10 @@ import { inTurns, Refusal, STALE, type Given, type Guard } from "./guard";
 import { COMMANDS } from "./messages";
 import type { Publisher } from "./publisher";
 import type { Session } from "./session";
+import { paths } from "./paths";
+import type { SettingsOf } from "./settings";
+import { shown } from "./shown";
+import { typed } from "./typed";
 
 /** Letters after which completion opens by itself, besides those of a word. */
 export const TRIGGERS = [" ", ".", "\"", "/"];
@@ -33,11 +38,15 @@ export interface Parts {
   readonly convert: Convert;
   readonly publisher: Publisher;
   readonly abilities: Abilities;
+  readonly settings: SettingsOf;
 }
 
 export function standard(parts: Parts): void {
-  const { guard, session, convert, publisher, abilities } = parts;
+  const { guard, session, convert, publisher, abilities, settings } = parts;
   const { workspace } = session;
+  shown(parts);
+  typed(parts);
+  paths(parts);
 
   guard.request("textDocument/hover", atPosition, ({ uri, position }): Hover | null => {
     const asked = session.asked(uri);
@@ -49,9 +58,7 @@ export function standard(parts: Parts): void {
     const asked = session.asked(uri);
     if (asked === undefined) return { isIncomplete: false, items: [] };
     const { folder } = asked.place;
-    const open = workspace.documents.filter((document) => document.place.folder === folder).map((document) => document.place.path);
-    const files = [...new Set([...folder.shelf.list(), ...open])].sort();
-    const offers = completion(asked, convert.offset(asked.text, position), files);
+    const offers = completion(asked, convert.offset(asked.text, position), workspace.paths(folder));
     return { isIncomplete: false, items: offers.map((offer, i) => convert.completion(asked.text, offer, i)) };
   }, { isIncomplete: false, items: [] });
 
@@ -102,7 +109,12 @@ export function standard(parts: Parts): void {
 
   guard.request("textDocument/codeAction", actionsAsked, async ({ uri, range, only }, token): Promise<Given<CodeAction[]>> => {
     // A kind stands for all that begin with it, and nothing for all there are.
-    if (!abilities.codeActions || only?.some((kind) => kind === "" || kind === CodeActionKind.QuickFix) === false) return [];
+    const wants = (kind: string): boolean => only === undefined || only.some((one) => one === "" || kind === one || kind.startsWith(`${one}.`));
+    if (!abilities.codeActions || ![CodeActionKind.QuickFix, CodeActionKind.RefactorExtract].some(wants)) return [];
+    if (!wants(CodeActionKind.QuickFix)) {
+      const asked = session.asked(uri);
+      return asked === undefined ? [] : refactorings(asked, convert.span(asked.text, range)).flatMap((one) => convert.refactoring(asked.place.folder, one) ?? []);
+    }
     await publisher.settled(token);
     const document = workspace.document(uri);
     if (document === undefined || token.isCancellationRequested) return [];
@@ -118,7 +130,9 @@ export function standard(parts: Parts): void {
       if (token.isCancellationRequested) return [];
       if (study !== undefined && proven !== undefined && session.revision === revision) {
         const spelt: readonly Action[] = spellingActions(folder.texts, study.setup, session.shown(document), path, span);
-        return [...spelt, ...proven.done].map((action) => convert.action(folder, document.text, action));
+        const asked = wants(CodeActionKind.RefactorExtract) ? session.asked(uri) : undefined;
+        const others = [...(own ? acceptances(study, span) : []), ...(asked === undefined ? [] : refactorings(asked, span))];
+        return [...[...spelt, ...proven.done].map((action) => convert.action(folder, document.text, action)), ...others.flatMap((one) => convert.refactoring(folder, one) ?? [])];
       }
       // Another file has changed: proven anew, since nobody asks again as long as this text stays as it is.
       if (workspace.document(uri)?.version !== document.version || tries === MOST_TRIES) return STALE;
@@ -128,11 +142,12 @@ export function standard(parts: Parts): void {
   }, []);
 
   guard.request("textDocument/codeLens", ofDocument, async ({ uri }, token): Promise<CodeLens[]> => {
+    if (!(await settings.of(uri)).lenses) return [];
     await publisher.settled(token);
     const asked = token.isCancellationRequested ? undefined : session.asked(uri);
     if (asked === undefined) return [];
     const study = asked.study();
-    if (study.root === asked.path) return lenses(study).map((lens) => convert.lens(uri, asked.text, lens));
+    if (study.root === asked.path) return [...lenses(study), ...joinLenses(study)].map((lens) => convert.lens(uri, asked.text, lens));
     const others = workspace.setupsWith(asked.place).length - 1;
     const title = `judged in “${study.title}”${others === 0 ? "" : `, one of ${others + 1} setups: choose`}`;
     return [{ range: convert.range(asked.text, { start: 0, end: 0 }), command: { title, command: COMMANDS.choose, arguments: [uri] } }];

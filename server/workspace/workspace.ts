@@ -163,6 +163,17 @@ export class Workspace {
     return folder.outlines.of(path).title || path;
   }
 
+  /** The folders that were opened, and those of documents that lie in none. */
+  get folders(): readonly Folder[] {
+    return [...this.#named, ...this.#loose.values()];
+  }
+
+  /** Every file of a folder, on the shelf or open, sorted. */
+  paths(folder: Folder): readonly string[] {
+    const open = this.documents.filter((document) => document.place.folder === folder).map((document) => document.place.path);
+    return [...new Set([...folder.shelf.list(), ...open])].sort();
+  }
+
   /** Every setup that takes a file in; a setup itself stands first. */
   setupsWith({ folder, path }: Place): readonly string[] {
     const known = new Set(folder.shelf.list());
