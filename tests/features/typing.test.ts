@@ -96,8 +96,11 @@ function after(of: Marked, { edits, creates }: Refactoring): ReadonlyMap<string,
 const at = (of: Marked) => ({ start: of.cursor, end: of.cursor });
 /** What a study says, without where it says it. */
 const said = (files: ReadonlyMap<string, string>, root: string) => {
-  const { findings, ways, problems, figures } = study(inMemory(files), root);
-  return { problems: problems.map((p) => p.message), findings: findings.map((f) => f.message), ways: ways.map((w) => [w.way, w.verdict, w.weakest]), figures: figures().map((f) => [f.name, ...f.of, f.value]) };
+  const judged = study(inMemory(files), root);
+  return {
+    problems: judged.problems.map((p) => p.message), findings: judged.findings.map((f) => f.message), ways: judged.ways.map((w) => [w.way, w.verdict, w.weakest]),
+    figures: judged.figures().map((f) => [f.name, ...f.of, f.value]),
+  };
 };
 
 const EVENING = `setup "Choir"

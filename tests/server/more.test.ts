@@ -27,7 +27,7 @@ describe("an editor that can do all of it", () => {
     await editor.diagnostics(autumn);
   });
   afterAll(async () => {
-    editor.kill();
+    await editor.kill();
     await rm(folder, { recursive: true, force: true });
   });
   const at = (sought: string, by = 0) => {
@@ -135,6 +135,6 @@ it("an editor that asks for diagnostics gets them, is told when they are the sam
   expect(mended.kind === "full" && mended.items.some((one) => one.code === "unknown-statement")).toBe(false);
   expect(editor.published.filter((one) => one.uri === uri)).toEqual([]);
   expect(refreshed).toBeGreaterThan(0);
-  editor.kill();
+  await editor.kill();
   await rm(folder, { recursive: true, force: true });
 });
