@@ -58,7 +58,7 @@ export interface Finding {
   readonly where: Where;
   /** One line: what is wrong and by how much. */
   readonly message: string;
-  /** What follows from the cause, as a clause: what is said of it where it is folded under another. */
+  /** What follows from the cause, as a clause: what is said of it where it is folded under another. Empty: it adds no words there. */
   readonly effect: string;
   /** What one will notice on the evening. */
   readonly notice: string;

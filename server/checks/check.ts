@@ -38,7 +38,7 @@ export interface Outcome {
 }
 
 export interface Saying {
-  /** The root cause in a sentence, and what follows from it; of several, the effects are joined. */
+  /** The root cause in a sentence, and what follows from it; of several, the effects are joined. Without one it folds silently. */
   readonly because: string;
   readonly effect: string;
   /** The case in a few words, whether it is in order or not: the weakest link of its way. */

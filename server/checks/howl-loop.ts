@@ -1,6 +1,7 @@
-import { insertInto, rewrite } from "../model/edits";
+import { insertInto, rewrite, type Edit } from "../model/edits";
 import { valueOf, valuesOf, type Bound } from "../model/bound";
 import { holding } from "../model/during";
+import type { Bus } from "../model/mixers";
 import { canonical } from "../model/names";
 import { figure, list } from "../model/show";
 import type { Trial } from "../model/trial";
@@ -65,7 +66,7 @@ function measure(scene: Scene, which: "local" | "whole", trial: Trial): Outcome 
   const first = howl.links[0]?.from;
   return {
     severity, badness: over - limit, measured: { value: over, unit: "dB" }, limit: { value: limit, unit: "dB" },
-    cause: { key: causeOf(howl, which), subjects: subjectsOf(howl), where: first?.mic?.device.where ?? first?.remote?.where ?? first?.sends?.join.where ?? scene.setup.titleWhere },
+    cause: { key: causeOf(scene, howl, which), subjects: subjectsOf(howl), where: first?.mic?.device.where ?? first?.remote?.where ?? first?.sends?.join.where ?? scene.setup.titleWhere },
     ...foldsUnder(scene, howl, which),
     say: () => ({
       because: `${roundIn(howl)} with ${figure(howl.gain)} dB in the mean at ${howl.band} Hz${howl.open > 1 ? `, ${howl.open} microphones open` : ""}, and the peaks of the room add ${figure(howl.peak)} dB`,
@@ -76,11 +77,17 @@ function measure(scene: Scene, which: "local" | "whole", trial: Trial): Outcome 
   };
 }
 
-/** One root cause by the loudspeakers that take part: which microphone is the worst of them may change. */
-function causeOf(howl: Howl, which: "local" | "whole"): string {
+/**
+ * One root cause by the mixers through which it goes round, else by the loudspeakers that take part: which microphone and which
+ * loudspeaker are the worst of them differs from item to item.
+ */
+function causeOf(scene: Scene, howl: Howl, which: "local" | "whole"): string {
   const remote = howl.links.find((link) => link.outlet.remote !== undefined)?.outlet.remote;
   if (remote !== undefined) return `howl ${canonical(remote.name)}`;
   if (which === "whole") return "howl between devices";
+  const paths = howl.links.flatMap((link) => link.path);
+  const mixers = new Set(paths.flatMap((edge) => mixerOf(scene.graph, edge) ?? []));
+  if (mixers.size > 0 && !paths.some((edge) => monitorOf(edge) !== undefined)) return `howl ${[...mixers].sort().join(" ")}`;
   return `howl ${[...new Set(howl.links.flatMap((link) => (link.outlet.speaker === undefined ? [] : [canonical(link.outlet.speaker.device.name)])))].sort().join(" ")}`;
 }
 
@@ -140,24 +147,29 @@ function remedies(scene: Scene, which: "local" | "whole", outcome: Outcome): Rem
     const file = fileOf(setup, mixer.where.path);
     const statement = mixer.channels[0]?.statement ?? mixer.buses[0]?.statement;
     if (file === undefined || statement === undefined) continue;
-    const inside = net.places.flatMap((place) => net.outlets.flatMap((outlet) => net.way(place, outlet)?.path.flatMap((edge) => (mixerOf(graph, edge) === canonical(mixer.device) ? [{ place, edge }] : [])) ?? []));
+    const inside = net.places.flatMap((place) => net.outlets.flatMap((outlet) => net.way(place, outlet)?.path.flatMap((edge) => (mixerOf(graph, edge) === canonical(mixer.device) ? [{ place, outlet, edge }] : [])) ?? []));
     if (inside.length === 0) continue;
     const channels = mixer.channels.filter((channel) => inside.some(({ place, edge }) => channel.ports.includes(canonical(nameOfNode(edge.from))) && byName.includes(canonical(place.mic?.device.name ?? ""))));
-    const buses = mixer.buses.filter((bus) => inside.some(({ edge }) => bus.ports.includes(canonical(nameOfNode(edge.to)))));
+    const feedsOneOf = (bus: Bus, ways: typeof inside): boolean => ways.some(({ edge }) => bus.ports.includes(canonical(nameOfNode(edge.to))));
+    // What the loudspeakers of the loudest loop play comes first.
+    const loud = inside.filter(({ outlet }) => byName.includes(canonical(outlet.speaker?.device.name ?? "")));
+    const buses = mixer.buses.filter((bus) => feedsOneOf(bus, inside)).sort((a, b) => Number(feedsOneOf(b, loud)) - Number(feedsOneOf(a, loud)));
     if (new Set(inside.map(({ place }) => place.mic)).size > 1 && !mixer.automatic) {
       out.push({ title: `Let ${mixer.device} open one microphone at a time`, edits: [{ path: mixer.where.path, start: statement.whole.start, end: statement.whole.start, newText: before(file.text, statement) }] });
     }
     const less = Math.ceil(over);
+    const held = (bus: Bus): readonly Bound[] => holding(bus.statements, "holds", scene.item).filter((s) => !s.negated);
+    const down = (bus: Bus): readonly Edit[] => held(bus)
+      .map((s) => rewrite(s, `holds ${valuesOf(s, "channel", "name").map((n) => n.text).join(" and ")} at ${figure((valueOf(s, "gain", "quantity")?.best ?? 0) - less)} dB${duringOf(s)}`));
+    if (less > 0 && buses.length > 1) {
+      const edits = buses.flatMap(down);
+      if (edits.length > 0) out.push({ title: `Turn ${list(buses.map((bus) => bus.name), 3)} down by ${less} dB`, edits });
+    }
     for (const bus of buses) {
-      const held = holding(bus.statements, "holds", scene.item).filter((s) => !s.negated);
-      if (less > 0 && held.length > 0) {
-        out.push({
-          title: `Turn ${bus.name} down by ${less} dB`,
-          edits: held.map((s) => rewrite(s, `holds ${valuesOf(s, "channel", "name").map((n) => n.text).join(" and ")} at ${figure((valueOf(s, "gain", "quantity")?.best ?? 0) - less)} dB${duringOf(s)}`)),
-        });
-      }
+      const edits = less > 0 ? down(bus) : [];
+      if (edits.length > 0) out.push({ title: `Turn ${bus.name} down by ${less} dB`, edits });
       for (const channel of channels) {
-        const own = held.findLast((s) => valuesOf(s, "channel", "name").map((n) => canonical(n.text)).join() === canonical(channel.name));
+        const own = held(bus).findLast((s) => valuesOf(s, "channel", "name").map((n) => canonical(n.text)).join() === canonical(channel.name));
         const edit = own === undefined ? insertInto(file, bus.statement, [`holds no ${channel.name}`]) : rewrite(own, `holds no ${channel.name}${duringOf(own)}`);
         out.push({ title: `Take ${channel.name} off ${bus.name}`, edits: [edit] });
       }

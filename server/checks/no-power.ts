@@ -29,7 +29,7 @@ export const noPower: Check = {
         severity: dead ? "error" : undefined, badness: dead ? 1 : 0,
         cause: { key, subjects: [name], where: feed.device.where }, ...(under === undefined ? {} : { foldUnder: under }),
         say: () => ({
-          because: feed.gap?.sentence ?? "", effect: "", summary: dead ? `${name} has no power` : `${name} has power`, chain: [],
+          because: feed.gap?.sentence ?? "", effect: under === undefined ? "" : feed.gap?.sentence ?? "", summary: dead ? `${name} has no power` : `${name} has power`, chain: [],
         }),
       };
     },
