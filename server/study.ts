@@ -1,9 +1,9 @@
 /** The façade: texts in, study out. Every floor above asks here, and nowhere else. */
 import { CHECKS } from "./checks/catalogue";
-import type { Remedy, Scene } from "./checks/check";
+import type { Outcome, Remedy, Scene } from "./checks/check";
 import { figuresOf } from "./figures";
 import type { Figure, Finding, Question, Severity, TextProblem, WayVerdict } from "./finding";
-import { judging, Trials, type Judged, type Judgement } from "./judge";
+import { judging, rank, Trials, type Judged, type Judgement } from "./judge";
 import type { Texts } from "./model/files";
 import { canonical } from "./model/names";
 import type { Ranged } from "./model/ranged";
@@ -54,7 +54,72 @@ export const study = (texts: Texts, path: string): Study => atOnce(studying(text
 
 /** The same a piece at a time, for whoever must be able to stop or to answer meanwhile. All texts are read in the first piece. */
 export function* studying(texts: Texts, path: string): Pieces<Study> {
+  return yield* studied(readSetup(texts, path), new Map());
+}
+
+/** A finding that a change of the text is to take away. */
+export interface Sought {
+  readonly code: string;
+  /** Key of its cause. */
+  readonly cause: string;
+  readonly severity: Severity;
+  /** Errors in the text that the change may leave. */
+  readonly errors: number;
+}
+
+/** The same for whoever tries a change: nothing, and no more is judged, once it is sure that the finding is there still or that the text has errors that it had not. */
+export function* studyingWithout(texts: Texts, path: string, sought: Sought): Pieces<Study | undefined> {
   const setup = readSetup(texts, path);
+  if (setup.problems.filter((p) => p.severity === "error").length > sought.errors) return undefined;
+  const known: Known = new Map();
+  if (setup.isSetup && (yield* isThere(setup, sought, known))) return undefined;
+  return yield* studied(setup, known);
+}
+
+/**
+ * Whether a finding is raised for sure: of its own check alone, the worst case first. What may be accepted, disproved by what was
+ * noticed or folded under another cause is not for sure.
+ */
+function* isThere(setup: Setup, sought: Sought, known: Known): Pieces<boolean> {
+  const check = CHECKS.find((one) => one.entry.code === sought.code);
+  if (check === undefined || setup.observations.length > 0 || setup.accepts.some((accept) => accept.code === sought.code)) return false;
+  const trials = new Trials(shelfOf(setup));
+  const raised: { readonly subject: Subject; readonly best: Outcome }[] = [];
+  for (const scene of yield* scenesOf(setup)) {
+    yield;
+    for (const one of check.cases(scene)) {
+      const best = one.measure(trials.best);
+      if (best !== undefined && best.severity !== undefined && best.cause.key === sought.cause) raised.push({ subject: { scene, check, case: one }, best });
+    }
+  }
+  if (raised.some(({ best }) => best.foldUnder !== undefined)) return false;
+  raised.sort((a, b) => rank(b.best.severity) - rank(a.best.severity) || b.best.badness - a.best.badness);
+  for (const { subject } of raised) {
+    const judgement = yield* judgeOnce(subject, trials, known);
+    if (judgement?.severity !== undefined && rank(judgement.severity) >= rank(sought.severity)) return true;
+  }
+  return false;
+}
+
+/** A setup in each item of its programme, made once. */
+function* scenesOf(setup: Setup): Pieces<readonly Scene[]> {
+  const made = SCENES.get(setup);
+  if (made !== undefined) return made;
+  const known = feeds(setup);
+  const scenes: Scene[] = [];
+  for (const item of itemsOf(setup)) {
+    yield;
+    scenes.push({ setup, item, graph: makeGraph(setup, item, known) });
+  }
+  SCENES.set(setup, scenes);
+  return scenes;
+}
+const SCENES = new WeakMap<Setup, readonly Scene[]>();
+const itemsOf = (setup: Setup): readonly (string | undefined)[] => (setup.items.length > 0 ? setup.items.map((item) => item.name) : [undefined]);
+
+/** A setup that is read, judged. `judgedBefore`: cases as written that were judged already. */
+function* studied(setup: Setup, judgedBefore: Known): Pieces<Study> {
+  const path = setup.root;
   const base = {
     root: path, isSetup: setup.isSetup, title: setup.title, setup,
     files: setup.files.map((file) => ({ path: file.path, text: file.text })), items: setup.items.map((item) => item.name),
@@ -63,13 +128,8 @@ export function* studying(texts: Texts, path: string): Pieces<Study> {
     return { ...base, problems: setup.problems, ways: [], findings: [], accepted: [], disproved: [], noticed: [], narrowed: new Map(), questions: [], figures: () => [], flow: () => flowOf(makeGraph(setup, undefined), []), remedies: () => [] };
   }
   const shelf = shelfOf(setup);
-  const known = feeds(setup);
-  const items: readonly (string | undefined)[] = setup.items.length > 0 ? setup.items.map((item) => item.name) : [undefined];
-  const scenes: Scene[] = [];
-  for (const item of items) {
-    yield;
-    scenes.push({ setup, item, graph: makeGraph(setup, item, known) });
-  }
+  const items = itemsOf(setup);
+  const scenes = yield* scenesOf(setup);
   const subjects: Subject[] = [];
   for (const scene of scenes) {
     for (const check of CHECKS) {
@@ -77,7 +137,7 @@ export function* studying(texts: Texts, path: string): Pieces<Study> {
       subjects.push(...check.cases(scene).map((one): Subject => ({ scene, check, case: one })));
     }
   }
-  const { trials, judged, denied, evidence } = yield* judgeAll(setup, subjects, shelf);
+  const { trials, judged, denied, evidence } = yield* judgeAll(setup, subjects, shelf, judgedBefore);
   const merged = merge(judged, scenes.length);
   const { findings, accepted, unused } = settle(setup, merged.map((m) => m.finding));
   const remediesBy = new Map(merged.map((m) => [m.finding.identity, m.cases]));
@@ -93,7 +153,7 @@ export function* studying(texts: Texts, path: string): Pieces<Study> {
     figures: () => (figures ??= figuresOf(scenes, trials.best)),
     flow: (item) => {
       const wanted = item === undefined ? items[0] : items.find((i) => i !== undefined && canonical(i) === canonical(item)) ?? items[0];
-      const graph = graphs.get(wanted) ?? makeGraph(setup, wanted, known);
+      const graph = graphs.get(wanted) ?? makeGraph(setup, wanted);
       return flowOf(graph, ways.filter((w) => w.item === undefined || wanted === undefined || canonical(w.item) === canonical(wanted)));
     },
     remedies: (finding) => together((remediesBy.get(finding.identity) ?? []).flatMap((c) => c.subject.remedies?.(c.judgement.best) ?? [])),
@@ -112,13 +172,13 @@ function together(remedies: readonly Remedy[]): Remedy[] {
 }
 
 /** Judges all cases, and where something was noticed on the evening judges them again with what follows from it. */
-function* judgeAll(setup: Setup, subjects: readonly Subject[], shelf: Shelf): Pieces<{ trials: Trials; judged: readonly Judged[]; denied: readonly Judged[]; evidence: Evidence | undefined }> {
+function* judgeAll(setup: Setup, subjects: readonly Subject[], shelf: Shelf, known: Known): Pieces<{ trials: Trials; judged: readonly Judged[]; denied: readonly Judged[]; evidence: Evidence | undefined }> {
   const trials = new Trials(shelf);
-  const asWritten = yield* judgeEach(subjects, trials);
+  const asWritten = yield* judgeEach(subjects, trials, known);
   if (setup.observations.length === 0) return { trials, judged: asWritten.flatMap((one) => one ?? []), denied: [], evidence: undefined };
   const evidence = weighEvening(setup, subjects, trials);
   const narrower = evidence.narrowed.size === 0 ? trials : new Trials(shelf, evidence.narrowed);
-  const anew = narrower === trials ? asWritten : yield* judgeEach(subjects, narrower);
+  const anew = narrower === trials ? asWritten : yield* judgeEach(subjects, narrower, new Map());
   const judged: Judged[] = [];
   const denied: Judged[] = [];
   subjects.forEach((subject, i) => {
@@ -135,21 +195,26 @@ function* judgeAll(setup: Setup, subjects: readonly Subject[], shelf: Shelf): Pi
   return { trials: narrower, judged, denied, evidence };
 }
 
-/** Cases of equal key come out equal in every item, so they are judged once. */
-function* judgeEach(subjects: readonly Subject[], trials: Trials): Pieces<(Judged | undefined)[]> {
-  const known = new Map<string, Judgement | undefined>();
+/** Judgements by code and key of the case. */
+type Known = Map<string, Judgement | undefined>;
+
+function* judgeEach(subjects: readonly Subject[], trials: Trials, known: Known): Pieces<(Judged | undefined)[]> {
   const out: (Judged | undefined)[] = [];
-  for (const { scene, check, case: subject } of subjects) {
-    const key = `${check.entry.code} ${subject.key}`;
-    let judgement = known.get(key);
-    if (judgement === undefined && !known.has(key)) {
-      yield;
-      judgement = yield* judging(subject, trials);
-      known.set(key, judgement);
-    }
-    out.push(judgement === undefined ? undefined : { check, item: scene.item, judgement: { ...judgement, case: subject } });
+  for (const subject of subjects) {
+    const judgement = yield* judgeOnce(subject, trials, known);
+    out.push(judgement === undefined ? undefined : { check: subject.check, item: subject.scene.item, judgement: { ...judgement, case: subject.case } });
   }
   return out;
+}
+
+/** Cases of equal key come out equal in every item, so they are judged once. */
+function* judgeOnce({ check, case: subject }: Subject, trials: Trials, known: Known): Pieces<Judgement | undefined> {
+  const key = `${check.entry.code} ${subject.key}`;
+  if (known.has(key)) return known.get(key);
+  yield;
+  const judgement = yield* judging(subject, trials);
+  known.set(key, judgement);
+  return judgement;
 }
 
 const ORDER: readonly Severity[] = ["error", "warning", "hint", "plan"];

@@ -4,7 +4,7 @@ import { rank } from "../judge";
 import { applyEdits } from "../model/edits";
 import { VERDICTS } from "../model/ways";
 import { atOnce, type Pieces } from "../pieces";
-import { studying, type Study, type Texts } from "../study";
+import { studyingWithout, type Study, type Texts } from "../study";
 
 export { applyEdits } from "../model/edits";
 
@@ -39,17 +39,26 @@ export function* proofs(texts: Texts, before: Study, finding: Finding): Generato
 export const holds = (texts: Texts, before: Study, finding: Finding, edits: readonly Edit[]): boolean => atOnce(holding(texts, before, finding, edits));
 
 function* holding(texts: Texts, before: Study, finding: Finding, edits: readonly Edit[]): Pieces<boolean> {
-  const after = yield* studying(withEdits(texts, before, edits), before.root);
+  // Most that do not hold leave the finding where it is: its own check is asked first, and the rest only if it says no more.
+  const after = yield* studyingWithout(withEdits(texts, before, edits), before.root, {
+    code: finding.code, cause: finding.identity.split(" | ")[1] ?? "", severity: finding.severity, errors: errorsIn(before),
+  });
+  return after !== undefined && mends(before, after, finding);
+}
+
+/** Whether the study of a changed copy shows a finding gone and nothing broken. */
+export function mends(before: Study, after: Study, finding: Finding): boolean {
   // What was folded under the finding is part of it: it may not stay behind as bad as it was.
   const gone = [finding, ...finding.folded].every((part) =>
     !after.findings.some((f) => f.code === part.code && sameCause(f, part) && rank(f.severity) >= rank(part.severity)));
-  if (!gone || after.problems.filter((p) => p.severity === "error").length > before.problems.filter((p) => p.severity === "error").length) return false;
+  if (!gone || errorsIn(after) > errorsIn(before)) return false;
   const known = new Set(before.findings.flatMap((f) => [f, ...f.folded]).map(causeOf));
   const fresh = after.findings.filter((f) => !known.has(causeOf(f)));
   if (fresh.some((f) => f.severity === "error" || rank(f.severity) >= rank(finding.severity))) return false;
   return !worse(before.ways, after.ways);
 }
 
+const errorsIn = (study: Study): number => study.problems.filter((p) => p.severity === "error").length;
 const causeOf = (f: Finding): string => f.identity.split(" | ").slice(0, 2).join(" | ");
 const sameCause = (a: Finding, b: Finding): boolean => causeOf(a) === causeOf(b);
 
