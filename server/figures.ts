@@ -8,6 +8,7 @@ import { loopFigures } from "./figures/loops";
 import { powerFigures } from "./figures/power";
 import { reachFigures } from "./figures/reach";
 import { roomFigures } from "./figures/room";
+import { serviceFigures } from "./figures/service";
 import { sightFigures } from "./figures/sight";
 import { soundFigures } from "./figures/sound";
 import { streamFigures } from "./figures/streams";
@@ -19,7 +20,7 @@ export function figuresOf(scenes: readonly Scene[], trial: Trial): Figure[] {
   const [first] = scenes;
   if (first === undefined) return [];
   const each = [soundFigures, echoFigures, loopFigures, sightFigures, reachFigures, streamFigures].flatMap((of) => perItem(scenes, (scene) => of(scene, trial)));
-  return [...roomFigures(first.setup, trial), ...each, ...powerFigures(first, trial)];
+  return [...roomFigures(first.setup, trial), ...each, ...powerFigures(first, trial), ...serviceFigures(first, trial)];
 }
 
 /** The figures of each item, told once where they do not differ. */

@@ -1,13 +1,19 @@
 import { batteryShort } from "./battery-short";
+import { callEnds } from "./call-ends";
+import { callFull } from "./call-full";
 import { cancellerBlind } from "./canceller-blind";
 import { cancellerMoving } from "./canceller-moving";
 import { cancellerStrained } from "./canceller-strained";
 import { cancellerTwice } from "./canceller-twice";
+import { castingBlocked } from "./casting-blocked";
 import type { Check, Entry } from "./check";
 import { echoPath } from "./echo-path";
 import { headsetProfile } from "./headset-profile";
 import { hearsItself } from "./hears-itself";
 import { howlLoop } from "./howl-loop";
+import { chatUnwatched, nobodyAdmits, oneRunsCall, presenterOperates, zoneMissing } from "./jobs-of-the-call";
+import { doorAndKeys, notRehearsed, oneExpert, roleOpen, setupRushed } from "./jobs-of-the-day";
+import { kitDouble, kitMissing, overBudget } from "./kit-of-the-day";
 import { levelMismatch } from "./level-mismatch";
 import { loopMisses } from "./loop-misses";
 import { micSpacing } from "./mic-spacing";
@@ -18,6 +24,8 @@ import { noDirectSend } from "./no-direct-send";
 import { noPower } from "./no-power";
 import { nobodyListens } from "./nobody-listens";
 import { oneDeviceCarriesAll } from "./one-device-carries-all";
+import { phoneInterrupted } from "./phone-interrupted";
+import { secondJoin } from "./second-join";
 import { sourceWithoutMic } from "./source-without-mic";
 import { streamAudible } from "./stream-audible";
 import { lipSync, pictureLate } from "./sync";
@@ -31,7 +39,9 @@ import { wrongInput, wrongOutput } from "./wrong-ends";
 /** Every check there is, in the order in which causes are told from consequences. */
 export const CHECKS: readonly Check[] = [
   noPower, uncoveredDirection, wrongInput, wrongOutput, levelMismatch, headsetProfile, musicSuppressed, noDirectSend, sourceWithoutMic, wind, talkerTurnedAway, micSpacing, lipSync, pictureLate, nobodyListens, loopMisses, mixNotMinus, echoPath, hearsItself, cancellerBlind, monitorLoop, howlLoop, streamAudible, cancellerStrained, cancellerTwice, cancellerMoving, visitorJoins,
-  batteryShort, uplinkShort, oneDeviceCarriesAll,
+  batteryShort, uplinkShort, callEnds, callFull, secondJoin, phoneInterrupted, castingBlocked, oneDeviceCarriesAll,
+  oneRunsCall, nobodyAdmits, chatUnwatched, presenterOperates, zoneMissing,
+  kitMissing, overBudget, kitDouble, roleOpen, oneExpert, notRehearsed, setupRushed, doorAndKeys,
 ];
 
 export type { Entry } from "./check";

@@ -94,11 +94,22 @@ export function printStudy(
     blocks.push([page.paint("strong", "Noticed on the evening"), ...study.noticed.map((one) => hung(`  ${one.text}  `, one.came.length === 0 ? "changes nothing" : one.came.join("; "), page.width, 4))]);
   }
   if (gaps.length > 0) {
-    blocks.push([page.paint("strong", "Gaps in the plan"), ...gaps.map((f) => hung(`  ${f.code}  `, f.message, page.width, 4))]);
+    blocks.push([page.paint("strong", "Gaps in the plan"), ...printGaps(gaps, page)]);
   }
   blocks.push([hung("", summary(study), page.width)]);
   return `${blocks.filter((block) => block.length > 0).map((block) => block.join("\n")).join("\n\n")}\n`;
 }
+
+/** More gaps than this are one paragraph: they are for later, and may not push out of sight what is for now. */
+const GAPS_APART = 3;
+const MOST_GAPS = 12;
+
+const printGaps = (gaps: readonly Finding[], page: Page): string[] => {
+  if (gaps.length <= GAPS_APART) return gaps.map((f) => hung(`  ${f.code}  `, f.message, page.width, 4));
+  const more = gaps.length - MOST_GAPS;
+  const told = gaps.slice(0, MOST_GAPS).map((f) => `${f.message.replace(/\.$/, "")} (${f.code})`);
+  return [hung("  ", `${told.join("; ")}${more > 0 ? `; and ${counted(more, "more")}` : ""}.`, page.width)];
+};
 
 const summary = (study: Study): string => {
   const parts = [countWords(countsOf(study))];

@@ -1,5 +1,5 @@
 /** Reads files for a study, and never outside the folder that is open. */
-import { closeSync, fstatSync, openSync, readSync, realpathSync, statSync } from "node:fs";
+import { closeSync, fstatSync, openSync, readdirSync, readSync, realpathSync, statSync } from "node:fs";
 import path from "node:path";
 import type { Texts } from "../study";
 import { systemWords, wordsOf } from "./system-words";
@@ -7,6 +7,8 @@ import { systemWords, wordsOf } from "./system-words";
 /** Largest file that is read, in bytes. */
 export const LARGEST = 2_000_000;
 const KEPT = 16_000_000;
+/** Files of one folder that are looked at for other evenings. */
+const MOST_BESIDE = 500;
 export const ENDING = ".bothways";
 
 /** Whether `file` lies in `root` or is it; both absolute. */
@@ -92,6 +94,23 @@ export class FolderTexts implements Texts {
     this.#kept.set(given, result);
     this.#size += size;
     return result;
+  }
+
+  /** The other files of the language in the folder of `given`, sorted; those that cannot be read are left out. */
+  beside(given: string): { path: string; text: string }[] {
+    const place = this.locate(given);
+    if ("problem" in place) return [];
+    const folder = given.split("/").slice(0, -1).join("/");
+    let names: string[];
+    try {
+      names = readdirSync(path.join(this.root, folder)).filter((name) => name.endsWith(ENDING)).sort().slice(0, MOST_BESIDE);
+    } catch {
+      return [];
+    }
+    return names.map((name) => (folder === "" ? name : `${folder}/${name}`)).filter((other) => other !== given).flatMap((other) => {
+      const read = this.read(other);
+      return "text" in read ? [{ path: other, text: read.text }] : [];
+    });
   }
 
   /** Reads anew what may have changed on disk: one file, or all. */

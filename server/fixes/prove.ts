@@ -71,6 +71,7 @@ function withEdits(texts: Texts, before: Study, edits: readonly Edit[]): Texts {
   }
   const known = new Map(before.files.map((file) => [file.path, file.text]));
   return {
+    ...texts.beside === undefined ? {} : { beside: (path: string) => texts.beside?.(path) ?? [] },
     read: (path) => {
       const text = changed.get(path) ?? known.get(path);
       return text === undefined ? texts.read(path) : { text };

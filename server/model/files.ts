@@ -9,6 +9,8 @@ import type { TextProblem } from "./text-problem";
 /** Where texts come from. Paths are relative to the root folder, parts joined by `/`, and never hold `..`. */
 export interface Texts {
   read(path: string): { readonly text: string } | { readonly problem: string };
+  /** The other files of the language in the same folder, where whoever gives the texts can see them. */
+  beside?(path: string): readonly { readonly path: string; readonly text: string }[];
 }
 
 export interface SourceFile extends BoundFile {

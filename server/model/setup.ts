@@ -4,6 +4,7 @@ import type { Device } from "./device";
 import { readDevices } from "./devices";
 import { holding } from "./during";
 import { enterNames, enterVoicesAndMembers } from "./enter-names";
+import { sameEvening, type OtherEvening } from "./evenings";
 import { gather, type SourceFile, type Texts } from "./files";
 import { readInternets, type Internet } from "./internets";
 import { readJoins, type Join } from "./joins";
@@ -65,6 +66,8 @@ export interface Setup extends Meeting {
   readonly remoteRooms: readonly RemoteRoom[];
   /** Whether people in the room may join with devices of their own: `none`, `muted`, `may-join`; nothing where the text does not say. */
   readonly visitors: { readonly how: string; readonly where: Where } | undefined;
+  /** Setups beside this one, of the same day, that place the same things. */
+  readonly sameEvening: readonly OtherEvening[];
   readonly service: Service;
   /** What is said of the call as a whole. */
   readonly call: readonly Bound[];
@@ -118,7 +121,7 @@ export function readSetup(texts: Texts, root: string): Setup {
     ...meeting,
     items, room, floor, devices, ...readVoices(reading, floor, room),
     links, mains: readMains(reading), internets: readInternets(reading, observations), joins,
-    mixers: readMixers(reading), watches: readWatches(reading), remoteRooms: readRemoteRooms(reading), service, call: calls, jobs: readJobs(reading), observations,
+    mixers: readMixers(reading), watches: readWatches(reading), remoteRooms: readRemoteRooms(reading), sameEvening: own === undefined ? [] : sameEvening(texts, root, reading.files), service, call: calls, jobs: readJobs(reading), observations,
     visitors: visitorsOf([...reading.by("visitors"), ...calls.filter((c) => c.row.head === "visitors")]),
     shallShow: (item) => holding(calls, "shall", item).filter((s) => valueOf(s, "what", "word")?.word === "show").flatMap((s) => valuesOf(s, "of", "name")),
     accepts, limits: reading.by("limit").flatMap((l) => {

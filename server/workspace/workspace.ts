@@ -231,7 +231,8 @@ export class Workspace {
         const read = reads.get(path) ?? place.folder.texts.read(path);
         reads.set(path, read);
         return read;
-      } }, place.path);
+        // Of the files beside it nothing is kept: a study is not made anew with every letter that is typed in another setup.
+      }, beside: (path) => place.folder.texts.beside?.(path) ?? [] }, place.path);
       current = { value, reads };
     }
     kept.delete(id);
@@ -249,6 +250,7 @@ export class Workspace {
         if (document === undefined) return shelf.read(path);
         return document.text.length > LONGEST ? { problem: "it is larger than 2 MB, and no setup is" } : { text: document.text };
       },
+      beside: (path) => shelf.beside?.(path) ?? [],
     };
     const folder: Folder = { uri, key, shelf, texts, outlines: new Outlines(texts) };
     return folder;

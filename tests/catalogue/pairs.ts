@@ -1,6 +1,8 @@
 /** The smallest setups, code by code. Names are invented. */
 import type { Pair } from "./harness";
+import { CALL_PAIRS } from "./pairs/call";
 import { LOOP_PAIRS } from "./pairs/loops";
+import { PEOPLE_PAIRS } from "./pairs/people";
 import { PICK_UP_PAIRS } from "./pairs/pick-up";
 import { PORT_PAIRS } from "./pairs/ports";
 
@@ -204,4 +206,4 @@ const REST: readonly Pair[] = [
   },
 ];
 
-export const PAIRS: readonly Pair[] = [...UNCOVERED, ...ECHO, ...POWER, ...REST, ...LOOP_PAIRS, ...PORT_PAIRS, ...PICK_UP_PAIRS];
+export const PAIRS: readonly Pair[] = [...UNCOVERED, ...ECHO, ...POWER, ...REST, ...LOOP_PAIRS, ...PORT_PAIRS, ...PICK_UP_PAIRS, ...CALL_PAIRS, ...PEOPLE_PAIRS];

@@ -113,7 +113,7 @@ describe("one finding for each root cause", () => {
   });
 
   test("a second device that plays is one finding, whichever of echo and return is the worse", () => {
-    const join = (said: string): Study => judged(hall(`${IN_ORDER}place phone is phone, at (0.5 m, 1.0 m), aim audience\njoin phone { sends no picture${said} }\n`));
+    const join = (said: string): Study => judged(hall(`${IN_ORDER}place phone is phone, at (0.5 m, 1.0 m), calls off, aim audience\njoin phone { sends no picture${said} }\n`));
     const top = (study: Study): unknown => study.findings.filter((f) => f.code !== "one-device-carries-all").map((f) => [f.severity, f.code, f.folded.map((g) => [g.severity, g.code])]);
     expect(top(join(""))).toEqual([["error", "echo-path", [["error", "hears-itself"], ["warning", "howl-loop"]]]]);
     // The lapel microphone hardly hears the phone; the room hears it well.

@@ -1,5 +1,8 @@
 /** Setups to vary in one thing at a time. Names are invented. */
 
+/** Who sees to the call: left out where that is what is tried. */
+export const SEEN_TO = "job run-call by Teo and Ute\njob chat by Ute\n";
+
 /** A room and a talker stated well enough for nothing else to hang on them; `internet` and what follows are the test's own. */
 export const hall = (rest: string, internet = "internet venue { up 20 Mb/s measured 2026-10-07 18:40, wired }"): string => `setup "One thing at a time"
 room hall 9.2 m by 6.4 m by 3.1 m {
@@ -13,7 +16,7 @@ room hall 9.2 m by 6.4 m by 3.1 m {
 talker Ines at (1.0 m, 3.2 m), standing
 online 4 people
 job listen by Marit
-visitors none
+${SEEN_TO}visitors none
 ${internet}
 place laptop is laptop, at (1.2 m, 2.4 m), aim Ines
 mains from left-wall to laptop
