@@ -6,12 +6,13 @@ export type Nature = "fact" | "choice" | "wish" | "note";
 /** Where a statement may stand: at the top of a file or in the block of one of these. */
 export type Owner =
   | "file" | "meeting" | "programme" | "item" | "call" | "internet" | "room" | "seats" | "outlet" | "surface"
+  | "area" | "opening" | "column"
   | "device" | "port" | "place" | "talker" | "link" | "join" | "shows" | "mixer" | "channel" | "bus" | "watch" | "remote-room" | "service";
 
 /** What a name can stand for. All names of a setup live in one space. */
 export type NameKind =
   | "room" | "spot" | "table" | "surface" | "outlet" | "seats" | "kind" | "device" | "part" | "port" | "talker" | "item"
-  | "internet" | "channel" | "bus" | "remote-room";
+  | "internet" | "channel" | "bus" | "remote-room" | "area" | "door" | "window" | "column";
 
 export type Takes =
   /** Gives a name to what the statement states. */
@@ -30,6 +31,8 @@ export type Takes =
   /** `720p30`. */
   | { readonly kind: "mode" }
   | { readonly kind: "ratio" }
+  /** `(3.2 m, 1.0 m)`: two lengths, on the floor. */
+  | { readonly kind: "point" }
   /** The code of a finding. */
   | { readonly kind: "code" }
   /** A quantity of whatever dimension. */

@@ -91,7 +91,7 @@ export function aboutName(asked: Asked, named: Named): string {
       if (table !== undefined) lines.push(given(table.length), given(table.width));
       break;
     }
-    case "spot": case "channel": case "bus": break;
+    case "spot": case "channel": case "bus": case "area": case "door": case "window": case "column": break;
   }
   const usual = SPOTS[named.name];
   if (usual !== undefined && named.where === undefined) lines.push(usual);

@@ -83,7 +83,7 @@ function wordMeant(setup: Setup, path: string, problem: TextProblem, written: st
       return nearest(written, [...rowsOf(owner), ...rowsOf("file")].map((row) => row.head));
     }
     case "unknown-name": {
-      const kinds = slotsAt(statements, start, end).flatMap((slot) => (slot.takes.kind === "name" ? slot.takes.of : slot.takes.kind === "place" ? ["spot", "table", "surface", "seats", "talker", "device", "outlet"] as const : []));
+      const kinds = slotsAt(statements, start, end).flatMap((slot) => (slot.takes.kind === "name" ? slot.takes.of : slot.takes.kind === "place" ? ["spot", "table", "surface", "seats", "talker", "device", "outlet", "area", "door", "window", "column"] as const : []));
       const items = around(statements, start).some((s) => s.tails.during.some((name) => name.start === start)) ? ["item" as const] : [];
       return nearest(written, setup.names.ofKinds([...kinds, ...items]).map((named) => named.name));
     }

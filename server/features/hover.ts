@@ -90,7 +90,7 @@ function aboutValue(asked: Asked, statement: Bound, slot: Slot, value: Value, to
       const name = nameAt(asked, token, offset);
       return name ?? aboutWord(row, token, { start: token.start, end: token.end });
     }
-    case "text": case "date": case "clock": case "mode": case "ratio":
+    case "text": case "date": case "clock": case "mode": case "ratio": case "point":
       return { ...at, markdown: `**${row.head}** – ${slot.meaning}${value.kind === "mode" ? `: ${value.width} by ${value.height} at ${value.rate} pictures a second` : ""}` };
   }
 }

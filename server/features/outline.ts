@@ -48,6 +48,6 @@ function spoken(value: Value): string {
     case "date": return value.date;
     case "place": return value.words;
     case "clock": return `${String(Math.floor(value.minutes / 60)).padStart(2, "0")}:${String(value.minutes % 60).padStart(2, "0")}`;
-    case "quantity": case "mode": case "ratio": return "";
+    case "quantity": case "mode": case "ratio": case "point": return "";
   }
 }

@@ -16,8 +16,8 @@ export function roomFigures(setup: Setup, trial: Trial): Figure[] {
   const of = [room.name];
   const stated = room.reverberation;
   return [
-    { name: "volume", of, value: round(a.volume), unit: "m³", formula: "V = l·w·h", inputs: sides, source: "geometry" },
-    { name: "surface", of, value: round(a.surface), unit: "m²", formula: "S = 2·(l·w + l·h + w·h)", inputs: sides, source: "geometry" },
+    { name: "volume", of, value: round(a.volume), unit: "m³", formula: room.corners === undefined && room.slope === undefined ? "V = l·w·h" : "V = A·h, A the area within the corners, less what lies under a slope", inputs: sides, source: "geometry" },
+    { name: "surface", of, value: round(a.surface), unit: "m²", formula: room.corners === undefined ? "S = 2·(l·w + l·h + w·h)" : "S = 2·A + h·(way round the walls)", inputs: sides, source: "geometry" },
     { name: "noise", of, value: a.noise, unit: "dBA", formula: "as stated", inputs: [input(room.noise, trial, "dBA")], source: room.noise.from.source ?? "the text" },
     ...byBand(a.time, (value) => ({
       name: "reverberation time", of, value: round(value), unit: "s",

@@ -52,7 +52,9 @@ export type Value =
   | (Spoken & { readonly kind: "clock"; readonly minutes: number })
   /** Pixels and frames a second. */
   | (Spoken & { readonly kind: "mode"; readonly width: number; readonly height: number; readonly rate: number })
-  | (Spoken & { readonly kind: "ratio"; readonly ratio: number });
+  | (Spoken & { readonly kind: "ratio"; readonly ratio: number })
+  /** On the floor, or with a third length for the height. */
+  | (Spoken & { readonly kind: "point"; readonly coordinates: readonly Quantity[] });
 
 /** What follows any statement: for which items it holds, why, and how well it is known. */
 export interface Tails {

@@ -15,11 +15,17 @@ export function enterNames(reading: Reading, rooms: readonly Bound[]): void {
   // What is stated of a thing for this evening takes no name: the room has given it.
   const tonight = reading.by("in").flatMap((room) => room.children).filter((s) => !things.has(thingOf(s)));
   const inRooms = [...rooms.flatMap((room) => room.children), ...tonight, ...reading.all];
-  const KINDS: Readonly<Record<string, NameKind>> = { spot: "spot", table: "table", screen: "surface", outlet: "outlet" };
+  const KINDS: Readonly<Record<string, NameKind>> = { spot: "spot", table: "table", screen: "surface", outlet: "outlet", seat: "seats", stage: "area", walkway: "area", column: "column", door: "door", window: "window" };
   for (const statement of inRooms) {
     const kind = KINDS[statement.row.head];
     if (kind !== undefined) enter(statement, kind);
     if (statement.row.head === "chairs") enter(statement, "seats", valueOf(statement, "name", "name")?.text ?? "audience");
+  }
+  // What bears no name is called as what it is, where it is the only one and nothing else is called so.
+  const nameless = inRooms.filter((s) => KINDS[s.row.head] !== undefined && !s.values.has("name"));
+  for (const s of nameless) {
+    const kind = KINDS[s.row.head];
+    if (kind !== undefined && nameless.filter((other) => other.row.head === s.row.head).length === 1) reading.names.enter(s.row.head, kind, s.where, []);
   }
   for (const item of [...reading.by("programme").flatMap((p) => p.children), ...reading.by("item")]) if (item.row.head === "item") enter(item, "item");
   for (const internet of reading.by("internet")) enter(internet, "internet", reading.nameOf(internet) || "internet");

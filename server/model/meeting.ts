@@ -1,10 +1,10 @@
 /** The meeting itself: its day and times, how many attend online, and the reserve that batteries shall keep. */
 import { rowFor } from "../../grammar/vocabulary";
 import { valueOf, valuesOf, type Bound } from "./bound";
+import { defaultOf } from "./defaults";
 import { assumed, fromText } from "./make-ranged";
 import type { Ranged } from "./ranged";
 import type { Reading } from "./reading";
-import { defaultOf } from "./room";
 import type { Where } from "./where";
 
 export interface Meeting {

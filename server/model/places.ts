@@ -36,6 +36,7 @@ export function placesInCircles(reading: Reading, room: Room, devices: ReadonlyM
   for (const kind of [room.tables, room.surfaces, room.outlets]) for (const thing of kind.values()) enter(thing.name, thing.place, thing.where);
   for (const talker of reading.by("talker")) enter(reading.nameOf(talker), valueOf(talker, "place", "place"), talker.where);
   for (const device of devices.values()) enter(device.name, device.place, device.placed?.where ?? device.where);
+  for (const kind of [room.areas, room.columns, room.openings]) for (const thing of kind) enter(thing.name, thing.place, thing.where);
   for (const seats of room.seats) enter(seats.name, seats.place, seats.where);
   const leansOn = (name: string): readonly string[] =>
     (stands.get(name)?.place?.relations ?? []).flatMap((r) => anchored(r.anchor)).map((n) => canonical(n.text)).filter((n) => stands.has(n));

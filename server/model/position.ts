@@ -1,7 +1,9 @@
 /** From relations to metres: every place is a point that depends on the trial, since most of it is known only roughly. */
+import { centroidOf, type Point2 } from "../physics/polygon";
 import type { PlaceValue } from "./bound";
 import type { Vec3 } from "./geometry";
 import { canonical } from "./names";
+import { blockOf, outOfBlock, besideMiddle } from "./placing/block";
 import { inside, middleOf, sidesOf } from "./placing/bounds";
 import type { Ground } from "./placing/ground";
 import { HEIGHTS } from "./placing/heights";
@@ -12,6 +14,8 @@ import { stepOf } from "./placing/steps";
 import { add, mean } from "./placing/vectors";
 import type { Ranged } from "./ranged";
 import type { Room, Seats } from "./room";
+import { areaAt, baseAt, columnAt, openingAt } from "./shape/built-at";
+import { outlineOf, wallOf } from "./shape/outline";
 import type { Trial } from "./trial";
 
 // Whoever asks for places finds here what they are made of.
@@ -53,12 +57,18 @@ export class Floor implements Ground {
       const dy = offset(`${canonical(owner)}.y`, `where ${owner} is`, 0, -1.5, 1.5);
       return {
         words: `at ${otherwise}, nothing being said`, held: undefined,
-        at: (trial) => inside(this.room, add(this.spot(otherwise, trial) ?? middleOf(this.room, trial), trial.value(dx), trial.value(dy), height(z, trial)), trial),
+        at: (trial) => {
+          const so = add(this.spot(otherwise, trial) ?? middleOf(this.room, trial), trial.value(dx), trial.value(dy), height(z, trial));
+          return inside(this.room, { ...so, z: so.z + this.floorAt(so, trial) }, trial);
+        },
       };
     }
     const around = place.relations.find((r) => r.relation === "around");
     if (around !== undefined && ring !== undefined) {
-      return { words: place.words, held, at: (trial) => trial.keep(`place ${owner}`, () => inside(this.room, { ...onRing(this, around, ring, trial), z: height(z, trial) }, trial)) };
+      return { words: place.words, held, at: (trial) => trial.keep(`place ${owner}`, () => {
+        const so = onRing(this, around, ring, trial);
+        return inside(this.room, { ...so, z: height(z, trial) + this.floorAt(so, trial) }, trial);
+      }) };
     }
     const steps = place.relations.map((relation, i) => stepOf(this, owner, relation, i));
     const stated = isHigh(place);
@@ -67,7 +77,8 @@ export class Floor implements Ground {
       at: (trial) => trial.keep(`place ${owner}`, () => {
         const point = steps.reduce<Vec3 | undefined>((so, step) => step(trial, so) ?? so, undefined) ?? middleOf(this.room, trial);
         const onTable = place.relations.some((r) => r.relation === "on") && held === undefined;
-        const raised = stated ? point.z : onTable && typeof z === "number" ? HEIGHTS.table + 0.15 : height(z, trial) + (point.z > 0.2 ? point.z : 0);
+        const floor = stated ? 0 : this.floorAt(point, trial);
+        const raised = stated ? point.z : onTable && typeof z === "number" ? floor + HEIGHTS.table + 0.15 : height(z, trial) + Math.max(point.z > 0.2 ? point.z : 0, floor);
         return inside(this.room, { ...point, z: raised }, trial);
       }),
     };
@@ -76,6 +87,24 @@ export class Floor implements Ground {
   /** The seats of a group, row by row. */
   seats(group: Seats, trial: Trial): readonly Seat[] {
     return this.once(`seats ${canonical(group.name)}`, () => trial.keep(`seats ${canonical(group.name)}`, () => layOut(this, group, trial))) ?? [];
+  }
+
+  baseAt(p: Point2, trial: Trial): number {
+    return baseAt(this, p, trial);
+  }
+
+  /** How high the floor is there, m: slope, stage, and the steps on which rows stand, which go on behind the last one. */
+  floorAt(p: Point2, trial: Trial): number {
+    let height = this.baseAt(p, trial);
+    for (const group of this.room.seats) {
+      if (group.riser === undefined) continue;
+      const block = this.once(`block ${canonical(group.name)}`, () => trial.keep(`block ${canonical(group.name)}`, () => blockOf(this, group, trial, true)));
+      if (block === undefined) continue;
+      const { u, v } = outOfBlock(block, p);
+      const half = Math.abs(besideMiddle(block, group, 1, 1)) + 1;
+      if (u > -block.pitch / 2 && Math.abs(v) <= half) height = Math.max(height, Math.min(group.rows - 1, Math.round(u / block.pitch)) * block.riser + this.baseAt(p, trial));
+    }
+    return height;
   }
 
   group(name: string): Seats | undefined {
@@ -111,6 +140,8 @@ export class Floor implements Ground {
         // The third figure of a spot is how high one stands there; that of a thing is its own height, which nobody beside it shares.
         return point !== undefined && isHigh(placed) ? { ...point, z: 0 } : point;
       }
+      const builtIn = this.builtIn(key, trial);
+      if (builtIn !== undefined) return builtIn;
       const named = seatOf(name);
       const group = this.group(named?.group ?? name);
       const seats = (group === undefined ? [] : this.seats(group, trial))
@@ -121,7 +152,10 @@ export class Floor implements Ground {
       switch (key) {
         case "lectern": return { x: Math.min(1.2, length * 0.18), y: width * 0.36, z: 0 };
         case "operator": return { x: Math.max(length * 0.5, length - 0.8), y: width * 0.62, z: 0 };
-        case "front-screen": return { x: 0.05, y: width / 2, z: 0 };
+        case "front-screen": {
+          const [a, b] = room.corners === undefined ? [] : wallOf(outlineOf(room, trial), "front") ?? [];
+          return a === undefined || b === undefined ? { x: 0.05, y: width / 2, z: 0 } : { ...inside(room, { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, z: 0.05 }, trial), z: 0 };
+        }
         case "audience": return { x: length * 0.6, y: width / 2, z: 0 };
         case "front": case "back": case "left": case "right": case "middle": return sidesOf(this.room, [key], trial);
         case "table": {
@@ -132,6 +166,20 @@ export class Floor implements Ground {
         default: return this.#talkers.has(key) ? this.spot("lectern", trial) : undefined;
       }
     }));
+  }
+
+  /** The middle of a stage, which is as high as the stage, of a walkway, a column, a door or a window. */
+  private builtIn(key: string, trial: Trial): Vec3 | undefined {
+    const { areas, columns, openings } = this.room;
+    const area = areas.find((one) => canonical(one.name) === key);
+    if (area !== undefined) {
+      const { outlines, height: z } = areaAt(this, area, trial);
+      return { ...centroidOf(outlines[0] ?? []), z };
+    }
+    const column = columns.find((one) => canonical(one.name) === key);
+    if (column !== undefined) return { ...columnAt(this, column, trial).at, z: 0 };
+    const opening = openings.find((one) => canonical(one.name) === key);
+    return opening === undefined ? undefined : { ...openingAt(this, opening, trial).at, z: 0 };
   }
 
   /** The result of `run`, or nothing where it has been begun and not ended. */

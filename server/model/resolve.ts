@@ -5,7 +5,7 @@ import { a, canonical, clipped, KIND_WORDS } from "./names";
 import { anchored } from "./places";
 import { seatOf } from "./position";
 import type { Reading } from "./reading";
-import type { Seats } from "./room";
+import { seatsInRow, type Seats } from "./seating";
 import type { Where } from "./where";
 
 /** Looks up every name in every slot; `vague` are the devices whose kind is not known. All names must have been entered before. */
@@ -31,7 +31,7 @@ class Resolver {
         for (const name of anchored(anchor)) {
           if (canonical(name.text) === "table") continue; // any table, if none bears the name
           if (this.isSeat(name.text)) continue;
-          this.known(statement, name, ["spot", "table", "surface", "seats", "talker", "device", "outlet"]);
+          this.known(statement, name, ["spot", "table", "surface", "seats", "talker", "device", "outlet", "area", "door", "window", "column"]);
         }
       }
       return;
@@ -58,8 +58,7 @@ class Resolver {
     const group = named && this.seats.find((seats) => canonical(seats.name) === canonical(named.group));
     if (named === undefined || group === undefined || named.row < 1 || named.row > group.rows) return false;
     const { seat } = named;
-    const inRow = Math.floor(group.count / group.rows) + (named.row <= group.count % group.rows ? 1 : 0);
-    return seat === undefined || (seat >= 1 && seat <= inRow);
+    return seat === undefined || (seat >= 1 && seat <= seatsInRow(group, named.row));
   }
 
   /** `row 3`: whether there are seats in so many rows. */

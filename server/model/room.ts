@@ -1,9 +1,13 @@
 import type { Quantity } from "../../grammar/quantity";
-import { VOCABULARY, type Default } from "../../grammar/vocabulary";
-import { valueOf, type Bound, type PlaceValue } from "./bound";
+import type { Point2 } from "../physics/polygon";
+import { valueOf, valuesOf, type Bound, type PlaceValue } from "./bound";
+import { defaultOf } from "./defaults";
 import { assumed, fromText } from "./make-ranged";
 import { canonical } from "./names";
 import type { Ranged } from "./ranged";
+import { readSeats, type Seats } from "./seating";
+import { pointsOf, readBuilt, type Built } from "./shape/built";
+import { encloses } from "./shape/corners";
 import type { Where } from "./where";
 
 export interface Surface {
@@ -28,17 +32,8 @@ export interface Outlet {
   readonly where: Where;
 }
 
-export interface Seats {
-  readonly name: string;
-  readonly count: number;
-  readonly rows: number;
-  readonly place: PlaceValue | undefined;
-  /** From the front wall to row 1; where nothing is said it follows from the room. */
-  readonly first: Ranged | undefined;
-  readonly pitch: Ranged;
-  readonly spacing: Ranged;
-  readonly where: Where;
-}
+export type { Seats } from "./seating";
+export type { Area, Column, Opening } from "./shape/built";
 
 export interface Finish {
   /** A key of the table of finishes. */
@@ -46,13 +41,20 @@ export interface Finish {
   readonly assumed: boolean;
 }
 
-export interface Room {
+export interface Room extends Built {
   readonly name: string;
   /** Absent where no text states a room: everything about it is assumed. */
   readonly where: Where | undefined;
   readonly length: Ranged;
   readonly width: Ranged;
   readonly height: Ranged;
+  /** Going round, m, at their best guesses: a room that is no box. `length` and `width` are those of the box around it. */
+  readonly corners: readonly Point2[] | undefined;
+  readonly cornersWhere: Where | undefined;
+  /** How much the floor rises, and from where to where, from the front wall. */
+  readonly slope: { readonly rise: Ranged; readonly from: Ranged | undefined; readonly to: Ranged | undefined; readonly where: Where } | undefined;
+  /** Where north is: degrees with the clock, seen from above, from the way to the front wall. */
+  readonly north: Ranged | undefined;
   readonly noise: Ranged;
   /** Stated, or told by a clap; else it follows from the surfaces. */
   readonly reverberation: Ranged | undefined;
@@ -72,21 +74,19 @@ export interface Room {
   readonly spots: ReadonlyMap<string, { readonly place: PlaceValue | undefined; readonly where: Where }>;
 }
 
-/** The default that the vocabulary gives for a slot. */
-export function defaultOf(head: string, owner: Bound["owner"], slot: string): Default {
-  const found = VOCABULARY.find((row) => row.head === head && row.within.includes(owner))?.slots.find((s) => s.id === slot)?.default;
-  if (found === undefined) throw new Error(`the vocabulary has no default for ${head} ${slot}`);
-  return found;
-}
-
-const LISTS: ReadonlySet<string> = new Set(["chairs", "spot", "table", "screen", "outlet"]);
+const LISTS: ReadonlySet<string> = new Set(["chairs", "seat", "spot", "table", "screen", "outlet", "stage", "walkway", "column", "door", "window"]);
 
 /**
  * Which of the things in a room a statement is about, where it is about one of several: `chairs audience`. What is stated of the same
  * thing for this evening takes the place of what the room says.
  */
-export const thingOf = (fact: Bound): string | undefined =>
-  LISTS.has(fact.row.head) ? `${fact.row.head} ${canonical(valueOf(fact, "name", "name")?.text ?? "audience")}` : undefined;
+export function thingOf(fact: Bound): string | undefined {
+  const { head } = fact.row;
+  if (!LISTS.has(head)) return undefined;
+  const name = valueOf(fact, "name", "name")?.text ?? (head === "chairs" ? "audience" : head === "stage" ? "stage" : undefined);
+  // Of columns and doors there may be many without a name.
+  return name === undefined ? `${head} at ${fact.where.path} ${fact.where.start}` : `${head} ${canonical(name)}`;
+}
 
 /** How far from the reverberation time the length of a clap may lie, as factors. Common practice, no source. */
 const NO_CLAP: readonly [number, number] = [0.75, 1.3];
@@ -107,7 +107,11 @@ export function makeRoom(stated: Bound | undefined, evening: readonly Bound[], l
     else facts.set(fact.row.head, fact);
   }
   const listed = [...things.values()];
+  const corners = facts.get("corners");
+  const outline = corners === undefined ? [] : pointsOf(corners);
   const side = (slot: "length" | "width" | "height"): Ranged => {
+    const round = slot === "height" || corners === undefined || !encloses(outline) ? undefined : reachOf(corners, slot === "length" ? 0 : 1);
+    if (round !== undefined && corners !== undefined) return fromText(round, corners, `room.${slot}`, `the ${slot} of ${name}`, false);
     const value = stated && valueOf(stated, slot, "quantity");
     const label = `the ${slot} of ${name}`;
     return known(value) && stated ? fromText(value, stated, `room.${slot}`, label, false) : assumed(`room.${slot}`, label, "length", defaultOf("room", "file", slot));
@@ -130,10 +134,19 @@ export function makeRoom(stated: Bound | undefined, evening: readonly Bound[], l
     const fact = facts.get(head);
     return (fact && valueOf(fact, slot, "word")?.word) ?? "";
   };
+  const slope = facts.get("slope");
+  const rise = one("slope", "rise", `how much the floor of ${name} rises`);
+  const sloping = (slot: "from" | "to"): Ranged | undefined => {
+    const value = slope && valueOf(slope, slot, "quantity");
+    return slope !== undefined && known(value) ? fromText(value, slope, `room.slope-${slot}`, `where the floor of ${name} ${slot === "from" ? "begins" : "ends"} to rise`, false) : undefined;
+  };
   const length = side("length");
   const byHead = (head: string): Bound[] => listed.filter((fact) => fact.row.head === head);
   return {
     name, where: stated?.where, length, width: side("width"), height: side("height"),
+    corners: corners === undefined || !encloses(outline) ? undefined : outline, cornersWhere: corners?.where,
+    slope: slope === undefined || rise === undefined ? undefined : { rise, from: sloping("from"), to: sloping("to"), where: slope.where },
+    north: northOf(facts.get("north"), name), ...readBuilt(listed),
     noise: one("noise", "level", `the noise in ${name}`) ?? assumed("room.noise", `the noise in ${name}`, "level", defaultOf("noise", "room", "level")),
     reverberation: one("reverberation", "time", `the reverberation of ${name}`)
       ?? (clap && { ...clap, low: clap.low * NO_CLAP[0], high: clap.high * NO_CLAP[1], from: { ...clap.from, how: "guessed" } }),
@@ -141,7 +154,8 @@ export function makeRoom(stated: Bound | undefined, evening: readonly Bound[], l
     floor: finish("floor", "wood"), walls: finish("walls", "plaster"), ceiling: finish("ceiling", "plasterboard"),
     curtains: curtainArea && { weight: word("curtains", "weight"), area: curtainArea },
     windows: windowArea && { glass: word("windows", "glass"), area: windowArea },
-    seats: byHead("chairs").map((fact) => makeSeats(fact)),
+    // Whoever asks for the seats without a name means those in rows.
+    seats: [...byHead("chairs"), ...byHead("seat")].map(readSeats),
     tables: keyed(byHead("table"), (fact, called) => ({
       name: called, place: valueOf(fact, "place", "place"), where: fact.where,
       length: sizeOf(fact, "length", called), width: sizeOf(fact, "width", called),
@@ -159,19 +173,26 @@ export function makeRoom(stated: Bound | undefined, evening: readonly Bound[], l
   };
 }
 
-function makeSeats(fact: Bound): Seats {
-  const name = valueOf(fact, "name", "name")?.text ?? "audience";
-  const count = Math.max(1, Math.round(valueOf(fact, "count", "quantity")?.best ?? 1));
-  const rows = valueOf(fact, "rows", "quantity")?.best;
-  const default_ = (slot: "pitch" | "spacing"): Ranged =>
-    child(fact, slot, "distance", `seats.${name}.${slot}`, `the ${slot} of the chairs in ${name}`)
-    ?? assumed(`seats.${name}.${slot}`, `the ${slot} of the chairs in ${name}`, "length", defaultOf(slot, "seats", "distance"));
-  return {
-    name, count, rows: Math.min(count, Math.max(1, Number.isFinite(rows) && rows !== undefined ? Math.round(rows) : Math.ceil(count / 8))),
-    place: valueOf(fact, "place", "place"),
-    first: child(fact, "first", "distance", `seats.${name}.first`, `how far the first row of ${name} is from the front`),
-    pitch: default_("pitch"), spacing: default_("spacing"), where: fact.where,
-  };
+/** From the front wall, or the left one, to the corner that is farthest from it. */
+function reachOf(corners: Bound, axis: 0 | 1): Quantity | undefined {
+  const along = valuesOf(corners, "points", "point").flatMap((p) => { const q = p.coordinates[axis]; return known(q) ? [q] : []; });
+  const [first] = along;
+  if (first === undefined || along.length < 3) return undefined;
+  const most = (end: "low" | "best" | "high"): number => Math.max(0.1, ...along.map((q) => q[end]));
+  const said = along.some((q) => q.said === "about") ? "about" : "exact";
+  return { ...first, low: most("low"), best: most("best"), high: most("high"), said };
+}
+
+const NORTH: Readonly<Record<string, number>> = { front: 0, right: 90, back: 180, left: 270 };
+
+function northOf(stated: Bound | undefined, name: string): Ranged | undefined {
+  if (stated === undefined) return undefined;
+  const word = valueOf(stated, "side", "word");
+  const angle = word === undefined ? valueOf(stated, "angle", "quantity") : undefined;
+  const turn = NORTH[word?.word ?? ""] ?? 0;
+  const value: Quantity | undefined = word === undefined ? angle
+    : { kind: "quantity", dimension: "angle", low: turn, best: turn, high: turn, said: "exact", start: word.start, end: word.end };
+  return known(value) ? fromText(value, stated, "room.north", `where north of ${name} is`, false) : undefined;
 }
 
 function child(fact: Bound, head: string, slot: string, id: string, label: string): Ranged | undefined {

@@ -3,7 +3,7 @@ import { valueOf, type Bound } from "./bound";
 import { assumed, fromText } from "./make-ranged";
 import type { Ranged } from "./ranged";
 import type { Reading } from "./reading";
-import { defaultOf } from "./room";
+import { defaultOf } from "./defaults";
 import type { Where } from "./where";
 
 export interface PictureLimit {

@@ -2,6 +2,7 @@
 import { assumed } from "../model/make-ranged";
 import type { Ranged } from "../model/ranged";
 import type { Room } from "../model/room";
+import { sizeOf } from "../model/room-shape";
 import type { Setup } from "../model/setup";
 import type { Trial } from "../model/trial";
 import { bands, flat, type Bands } from "../physics/bands";
@@ -47,14 +48,11 @@ export function acoustics(setup: Setup, trial: Trial): Acoustics {
 export function enclosure(setup: Setup, trial: Trial): Enclosure {
   return trial.keep("enclosure", () => {
     const { room } = setup;
-    const l = trial.value(room.length);
-    const w = trial.value(room.width);
-    const h = trial.value(room.height);
-    const volume = l * w * h;
-    const surface = 2 * (l * w + l * h + w * h);
+    const size = sizeOf(room, trial);
+    const { volume, surface } = size;
     // No walls, no ceiling: nothing comes back.
     if (room.outdoors) return { volume, surface, time: flat(0), constant: flat(Infinity) };
-    const time = reverberation(setup, trial, { l, w, h, volume });
+    const time = reverberation(setup, trial, size);
     const constant = bands((k) => {
       // A room cannot absorb more than all that falls on it.
       const absorption = Math.min(absorptionFromTime(volume, time[k]), 0.95 * surface);
@@ -64,19 +62,19 @@ export function enclosure(setup: Setup, trial: Trial): Enclosure {
   });
 }
 
-function reverberation(setup: Setup, trial: Trial, size: { l: number; w: number; h: number; volume: number }): Bands {
+function reverberation(setup: Setup, trial: Trial, size: { readonly floor: number; readonly walls: number; readonly volume: number }): Bands {
   const { room } = setup;
   if (room.reverberation !== undefined) return flat(trial.value(room.reverberation));
   const factor = trial.value(fromSurfaces(room));
-  const walls = 2 * (size.l + size.w) * size.h;
+  const { walls } = size;
   const curtain = room.curtains === undefined ? 0 : Math.min(walls, trial.value(room.curtains.area));
   const glass = room.windows === undefined ? 0 : Math.min(walls - curtain, trial.value(room.windows.area));
   const people = room.seats.reduce((sum, seats) => sum + seats.count, 0);
   return bands((k) => {
     const alpha = (word: string): number => FINISHES[FINISH_OF_WORD[word] ?? "plaster"].alpha[k];
     const absorbing = surfaceAbsorption([
-      { area: size.l * size.w, alpha: alpha(room.floor.finish) },
-      { area: size.l * size.w, alpha: alpha(room.ceiling.finish) },
+      { area: size.floor, alpha: alpha(room.floor.finish) },
+      { area: size.floor, alpha: alpha(room.ceiling.finish) },
       { area: Math.max(0, walls - curtain - glass), alpha: alpha(room.walls.finish) },
       ...(room.curtains === undefined ? [] : [{ area: curtain, alpha: FINISHES[`curtain-${room.curtains.weight}` as FinishName].alpha[k] }]),
       ...(room.windows === undefined ? [] : [{ area: glass, alpha: alpha(room.windows.glass) }]),

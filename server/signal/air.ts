@@ -76,7 +76,7 @@ export function nearTalker(setup: Setup, device: Device, voices: readonly Voice[
 
 /** Where a voice comes from: one mouth, or one for each seat. */
 export function mouths(setup: Setup, voice: Voice, trial: Trial): readonly Vec3[] {
-  return voice.seats === undefined ? [voice.position.at(trial)] : setup.floor.seats(voice.seats, trial).map((seat) => seat.at);
+  return voice.seats === undefined ? [voice.position.at(trial)] : setup.floor.seats(voice.seats, trial).map((seat) => seat.mouth);
 }
 
 /** Direct and reverberant sound of one mouth at a microphone. `face`: the way the talker looks. */

@@ -76,7 +76,8 @@ export function facing(setup: Setup, voice: Voice, mouth: Vec3, trial: Trial): T
   if (voice.seats !== undefined) {
     const around = voice.seats.place?.relations.find((r) => r.relation === "around");
     if (around !== undefined) return between(triple(mouth), triple(audienceCentre(setup, trial, voice.seats.name)));
-    return [-1, 0, 0];
+    const seat = setup.floor.seats(voice.seats, trial).find((one) => one.mouth.x === mouth.x && one.mouth.y === mouth.y);
+    return seat === undefined ? [-1, 0, 0] : [seat.faces.x, seat.faces.y, 0];
   }
   return between(triple(mouth), triple(audienceCentre(setup, trial)));
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { VOCABULARY } from "../../grammar/vocabulary";
 import { isAssumed, type Ranged } from "../../server/model/ranged";
-import { defaultOf } from "../../server/model/room";
+import { defaultOf } from "../../server/model/defaults";
 import { Trial } from "../../server/model/trial";
 import { readText, said } from "../language/folder";
 

@@ -150,7 +150,7 @@ function values(asked: About, scope: Scope, at: CursorPlace, row: Row, slot: Slo
     case "code": return CATALOGUE.map((entry) => offer("word", entry.code, entry.severity, entry.title, 0));
     case "text": return row.head === "use" ? quotedFiles(asked.path, files) : [offer("value", '"…"', "a text", slot.meaning, 0, '"')];
     case "who": return owners(asked.setup);
-    case "date": case "clock": case "ratio": case "zone": return like();
+    case "date": case "clock": case "ratio": case "zone": case "point": return like();
     case "place": case "new-name": case "any-quantity": return [];
   }
 }

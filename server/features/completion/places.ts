@@ -7,7 +7,7 @@ import { namesOf, type Scope } from "./scope";
 
 export const relations = (rank: number): Bare[] => Object.entries(RELATIONS).map(([word, meaning]) => offer("connector", word, "", meaning, rank, `${word} `));
 
-const PLACE_KINDS: readonly NameKind[] = ["spot", "table", "surface", "seats", "talker", "outlet", "device"];
+const PLACE_KINDS: readonly NameKind[] = ["spot", "table", "surface", "seats", "talker", "outlet", "area", "door", "window", "column", "device"];
 /** What things stand on, or hang from. */
 const CARRIES: ReadonlySet<NameKind> = new Set(["table", "talker"]);
 

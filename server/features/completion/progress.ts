@@ -244,7 +244,7 @@ class Walk {
 
 /** Whether an item could begin a value of the slot. */
 function mayBegin(slot: Slot, item: Item): boolean {
-  if (isPoint(item)) return slot.takes.kind === "place";
+  if (isPoint(item)) return slot.takes.kind === "place" || slot.takes.kind === "point";
   const word = wordOf(item);
   switch (slot.takes.kind) {
     case "quantity": case "any-quantity": return item.kind === "number" || item.kind === "decimal-comma" || word === "about" || word === "unknown";
@@ -253,7 +253,7 @@ function mayBegin(slot: Slot, item: Item): boolean {
     case "date": return item.kind === "date";
     case "clock": case "ratio": return item.kind === "clock";
     case "mode": return item.kind === "mode" || item.kind === "size";
-    case "place": return false;
+    case "place": case "point": return false;
     case "new-name": case "name": case "word": case "zone": case "code": return word !== undefined && !CONNECTORS.has(word);
   }
 }

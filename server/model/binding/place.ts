@@ -124,7 +124,8 @@ function takeName(reader: Reader): NameValue | undefined {
   return { kind: "name", text: item.text.normalize("NFC"), each: false, ...spoken(item) };
 }
 
-function readPoint(point: Point, reader: Reader): Quantity[] | undefined {
+/** The lengths of a point; says what is wrong with one that is none. */
+export function readPoint(point: Point, reader: Reader): Quantity[] | undefined {
   const out: Quantity[] = [];
   for (const coordinate of point.coordinates) {
     const read = readQuantity(coordinate, 0, "length");

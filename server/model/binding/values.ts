@@ -10,7 +10,7 @@ import { isDate, minutesOf, noDay } from "./calendar";
 import { confined, outside } from "./measure";
 import { ARTICLES, isNamed, readNames, RESERVED, skipArticle } from "./names";
 import { isPicture, modeOf } from "./picture-mode";
-import { readPlace } from "./place";
+import { readPlace, readPoint } from "./place";
 import { afterAnd, spoken, takeWord, textOf, wordOf, type Reader } from "./reader";
 import { impossible, wantedBy } from "./wanted";
 
@@ -28,6 +28,7 @@ export function fits(reader: Reader, slot: Slot): boolean {
     case "text": return textOf(item) !== undefined;
     case "who": return textOf(item) !== undefined || (word !== undefined && !RESERVED.has(word));
     case "place": return slot.takes.bare === true || isPoint(item);
+    case "point": return isPoint(item);
     case "date": return !isPoint(item) && item.kind === "date";
     case "clock": case "ratio": return !isPoint(item) && item.kind === "clock";
     case "mode": return !isPoint(item) && (item.kind === "mode" || item.kind === "size");
@@ -51,7 +52,7 @@ export function readValues(reader: Reader, slot: Slot, row: Row): Value[] {
     const item = reader.items[reader.at];
     if (item === undefined) break;
     if (wordOf(item) === "and") reader.at += 1;
-    else if (slot.takes.kind !== "quantity") break;
+    else if (slot.takes.kind !== "quantity" && slot.takes.kind !== "point") break;
   }
   const [first] = out;
   if (slot.exactly !== undefined && first !== undefined && out.length !== slot.exactly) {
@@ -109,6 +110,12 @@ function readValue(reader: Reader, slot: Slot, row: Row): Value | undefined {
       return { kind: "text", text, ...spoken(item) };
     }
     case "place": return readPlace(reader, false);
+    case "point": {
+      if (!isPoint(item)) return undefined;
+      reader.at += 1;
+      const coordinates = readPoint(item, reader);
+      return coordinates === undefined ? undefined : { kind: "point", coordinates, ...spoken(item) };
+    }
     case "date":
       if (isPoint(item) || item.kind !== "date") return undefined;
       reader.at += 1;

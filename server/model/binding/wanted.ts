@@ -6,7 +6,7 @@ import type { Measure } from "./measure";
 
 /** An owner of statements as a message calls it. */
 export const ownerWord = (owner: Owner): string =>
-  ({ device: "kind or device", place: "place", surface: "table or screen", seats: "chairs", link: "cable, radio or mains" } as Partial<Record<Owner, string>>)[owner] ?? owner;
+  ({ device: "kind or device", place: "place", surface: "table or screen", seats: "chairs", area: "stage or walkway", opening: "door or window", link: "cable, radio or mains" } as Partial<Record<Owner, string>>)[owner] ?? owner;
 
 /** What a slot wants, in words, with one shown. */
 export function wantedBy(slot: Slot): string {
@@ -25,6 +25,7 @@ export function wantedBy(slot: Slot): string {
     case "zone": return "a time zone, like Europe/Tallinn";
     case "mode": return "a size and frame rate, like 720p30";
     case "ratio": return "a ratio, like 16:9";
+    case "point": return "points, each of two lengths, like (3.2 m, 1.0 m)";
     case "code": return "the code of a finding, like echo-path";
   }
 }

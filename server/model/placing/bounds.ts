@@ -1,15 +1,16 @@
-/** The room as a box: its middle, its sides, and what would stand outside brought in. */
+/** The room as a box or an outline: its middle, its sides, and what would stand outside brought in. */
 import type { Vec3 } from "../geometry";
 import type { Room } from "../room";
+import { broughtIn, FROM_WALL, middleOfOutline, outlineOf, sidesIn } from "../shape/outline";
 import type { Trial } from "../trial";
 
-/** Nothing stands nearer to a wall, the floor or the ceiling than this, m. */
-export const FROM_WALL = 0.05;
+export { FROM_WALL };
 
 /** The side, or the corner, that those words mean; along what they do not name, the middle. On the floor. */
 export function sidesOf(room: Room, sides: readonly string[], trial: Trial): Vec3 {
   const length = trial.value(room.length);
   const width = trial.value(room.width);
+  if (room.corners !== undefined) return sidesIn(outlineOf(room, trial), sides, length, width);
   const corner = sides.includes("corner") ? 0.5 : 0.2;
   let x = length / 2;
   let y = width / 2;
@@ -21,10 +22,17 @@ export function sidesOf(room: Room, sides: readonly string[], trial: Trial): Vec
 }
 
 /** The middle of the floor. */
-export const middleOf = (room: Room, trial: Trial): Vec3 => ({ x: trial.value(room.length) / 2, y: trial.value(room.width) / 2, z: 0 });
+export function middleOf(room: Room, trial: Trial): Vec3 {
+  const length = trial.value(room.length);
+  const width = trial.value(room.width);
+  if (room.corners !== undefined) return { ...middleOfOutline(outlineOf(room, trial), length, width), z: 0 };
+  return { x: length / 2, y: width / 2, z: 0 };
+}
 
 /** The point, kept in the room. */
 export function inside(room: Room, point: Vec3, trial: Trial): Vec3 {
   const keep = (n: number, most: number): number => Math.min(Math.max(n, FROM_WALL), Math.max(FROM_WALL, most - FROM_WALL));
-  return { x: keep(point.x, trial.value(room.length)), y: keep(point.y, trial.value(room.width)), z: keep(point.z, trial.value(room.height)) };
+  const z = keep(point.z, trial.value(room.height));
+  if (room.corners !== undefined) return { ...broughtIn(outlineOf(room, trial), point), z };
+  return { x: keep(point.x, trial.value(room.length)), y: keep(point.y, trial.value(room.width)), z };
 }

@@ -1,3 +1,4 @@
+import type { Point2 } from "../../physics/polygon";
 import type { Vec3 } from "../geometry";
 import type { Room, Seats } from "../room";
 import type { Trial } from "../trial";
@@ -10,6 +11,8 @@ export interface Ground {
   isDevice(name: string): boolean;
   /** The group of seats of that name. */
   group(name: string): Seats | undefined;
+  /** How high the bare floor is there: slope and stages, without the steps of rows. */
+  baseAt(p: Point2, trial: Trial): number;
   seats(group: Seats, trial: Trial): readonly Seat[];
   /** Where the named spot, thing or person is. */
   spot(name: string, trial: Trial): Vec3 | undefined;

@@ -10,7 +10,10 @@ import type { Room, Seats } from "../room";
 import { figure } from "../show";
 import { Trial, type End } from "../trial";
 import type { Where } from "../where";
+import { farOutside } from "../../physics/polygon";
+import { outlineOf } from "../shape/outline";
 import { lean } from "./lean";
+import { spotsOf, type Spot2 } from "./seats";
 
 /** Rounding is no mistake, m. */
 const SLACK = 0.005;
@@ -31,7 +34,7 @@ export function placesOutside(reading: Reading, floor: Floor, devices: ReadonlyM
     if (message !== undefined) reading.warn("outside-room", message, where);
   }
   for (const group of room.seats) {
-    const message = tooDeep(room, group);
+    const message = tooDeep(room, group) ?? seatsOutside(floor, group);
     if (message !== undefined) reading.warn("outside-room", message, group.where);
   }
 }
@@ -45,7 +48,7 @@ interface Stated {
 function stated(reading: Reading, room: Room, devices: ReadonlyMap<string, Device>): Stated[] {
   const all: { readonly name: string; readonly place: PlaceValue | undefined; readonly where: Where }[] = [
     ...[...room.spots].map(([name, spot]) => ({ name, ...spot })),
-    ...[room.tables, room.surfaces, room.outlets].flatMap((kind) => [...kind.values()]),
+    ...[room.tables, room.surfaces, room.outlets].flatMap((kind) => [...kind.values()]), ...room.columns, ...room.openings,
     ...[...reading.by("talker"), ...reading.by("talkers")].map((talker) => ({ name: reading.nameOf(talker) || "talkers", place: valueOf(talker, "place", "place"), where: talker.where })),
     ...[...devices.values()].map((device) => ({ name: device.name, place: device.place, where: device.placed?.where ?? device.where })),
   ];
@@ -68,7 +71,28 @@ function outside(floor: Floor, name: string, place: PlaceValue): string | undefi
     const so = all.every(before) ? `${figure(-at[axis.of])} m ${axis.before}` : `${figure(at[axis.of])} m ${axis.from}`;
     return `${clip(name)} would stand ${so}, outside ${clip(room.name)}, which is ${sizeOf(room, size)} ${axis.size}: correct the place, or the size of the room.`;
   }
-  return undefined;
+  if (room.corners === undefined) return undefined;
+  const far = farOutside(outlineOf(room, best), at);
+  if (far <= SLACK || !tries.every((point) => farOutside(outlineOf(room, best), point) > SLACK)) return undefined;
+  return `${clip(name)} would stand ${figure(far)} m outside the walls of ${clip(room.name)}: correct the place, or the corners of the room.`;
+}
+
+/** What is said of seats that would stand outside the walls, however near together they may be. */
+function seatsOutside(floor: Floor, group: Seats): string | undefined {
+  const { room } = floor;
+  const beyond = (trial: Trial): Spot2[] => {
+    const outline = outlineOf(room, trial);
+    return spotsOf(floor, group, trial, false).filter(({ at }) => farOutside(outline, at) > SLACK);
+  };
+  const best = new Trial();
+  const { result: out, read } = best.trace(() => beyond(best));
+  const [first] = out;
+  if (first === undefined) return undefined;
+  if (![...read.keys()].every((id) => (["low", "high"] as End[]).every((end) => beyond(new Trial(new Map([[id, end]]))).length > 0))) return undefined;
+  const far = Math.max(...out.map(({ at }) => farOutside(outlineOf(room, best), at)));
+  const what = group.single ? clip(group.name) : out.length === group.count ? `All seats of ${clip(group.name)}` : `${out.length} of ${group.count} seats of ${clip(group.name)}, the first in row ${first.row},`;
+  const remedy = group.single ? "correct its place" : "state fewer chairs in a row, less between them, or another place";
+  return `${what} would stand outside ${clip(room.name)}, by up to ${figure(far)} m: ${remedy}.`;
 }
 
 /** What is said of rows of which the last would stand behind the back wall, as near together as they may be. */

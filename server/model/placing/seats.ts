@@ -1,22 +1,36 @@
-/** Where seats are: in rows, or around a table. */
+/** Where seats are: in rows, straight or bent, or around a table; how high eyes are there, and which way one looks. */
+import type { Point2 } from "../../physics/polygon";
 import type { Relation } from "../bound";
 import type { Vec3 } from "../geometry";
 import { canonical } from "../names";
-import type { Seats, Table } from "../room";
+import type { Table } from "../room";
+import { isAmong, seatsInRow, type Seats } from "../seating";
 import type { Trial } from "../trial";
+import { besideMiddle, blockOf, inBlock, sideFaced } from "./block";
 import { inside, middleOf } from "./bounds";
 import type { Ground } from "./ground";
-import { HEIGHTS } from "./heights";
+import { CROWN, HEIGHTS } from "./heights";
 import { lean } from "./lean";
 import { anchorOf } from "./steps";
 
 export interface Seat {
-  /** `audience.row-2.seat-5`, or `audience.seat-3` where there are no rows. */
+  /** `audience.row-2.seat-5`, or `audience.seat-3` where there are no rows; a single seat bears its own name alone. */
   readonly name: string;
   readonly row: number;
   /** Its number in the row, as one faces the front from it: 1 is at the left. */
   readonly inRow: number;
+  /** Eyes and ears. */
   readonly at: Vec3;
+  readonly mouth: Vec3;
+  /** The top of the head above the floor of the room, m. */
+  readonly top: number;
+  /** The floor under it, m: higher on a stage, a slope or a step. */
+  readonly floor: number;
+  /** Which way one looks from it: along the floor, of length 1. */
+  readonly faces: Point2;
+  readonly wheelchair: boolean;
+  /** Whoever sits there does not want to be in any picture. */
+  readonly offCamera: boolean;
 }
 
 /** `audience.row-2.seat-5`, `audience.row-2` or, around a table, `audience.seat-5`: which seats a name means, if it is such a name. */
@@ -33,51 +47,77 @@ export interface Ring {
   readonly count: number;
 }
 
-/** The seats of a group, row by row, as even as the count allows, the longer rows in front. */
-export function layOut(ground: Ground, group: Seats, trial: Trial): Seat[] {
-  const length = trial.value(ground.room.length);
-  const width = trial.value(ground.room.width);
-  const around = group.place?.relations.find((r) => r.relation === "around");
-  if (around !== undefined) return layAround(ground, group, around, trial);
-  const pitch = trial.value(group.pitch);
-  const spacing = trial.value(group.spacing);
-  const depth = (group.rows - 1) * pitch;
-  const { place } = group;
-  let first = group.first === undefined ? Math.max(0.8, Math.min(3, length - depth - 0.6)) : trial.value(group.first);
-  let middle = width / 2;
-  if (group.first === undefined && place !== undefined) {
-    const point = lean(ground, group.name, place, trial);
-    if (point !== undefined) {
-      middle = point.y < 0.5 || point.y > width - 0.5 ? middle : point.y;
-      first = Math.min(Math.max(0.8, point.x - depth / 2), Math.max(0.8, length - depth - 0.4));
-    }
-  }
-  // Rows as even as the count allows, the longer ones in front.
-  const seats: Seat[] = [];
-  for (let row = 0; row < group.rows; row += 1) {
-    const inRow = Math.floor(group.count / group.rows) + (row < group.count % group.rows ? 1 : 0);
-    const apart = Math.min(spacing, (width - 0.4) / Math.max(1, inRow));
-    for (let i = 0; i < inRow; i += 1) {
-      seats.push({
-        name: `${group.name}.row-${row + 1}.seat-${i + 1}`, row: row + 1, inRow: i + 1,
-        at: inside(ground.room, { x: first + row * pitch, y: middle + (i - (inRow - 1) / 2) * apart, z: HEIGHTS.seatedEye }, trial),
-      });
-    }
-  }
-  return seats;
+/** A place on the floor for a seat, before anything that would lie outside is brought in. */
+export interface Spot2 {
+  readonly row: number;
+  readonly inRow: number;
+  readonly at: Point2;
+  readonly faces: Point2;
+  /** How much higher its row stands than the floor there, m. */
+  readonly step: number;
 }
 
-function layAround(ground: Ground, group: Seats, around: Relation, trial: Trial): Seat[] {
-  return Array.from({ length: group.count }, (_, i) => ({
-    name: `${group.name}.seat-${i + 1}`, row: 1, inRow: i + 1,
-    at: inside(ground.room, { ...onRing(ground, around, { index: i, count: group.count }, trial), z: HEIGHTS.seatedEye }, trial),
-  }));
+/** The seats of a group, row by row, as even as the count allows, the longer rows in front. */
+export function layOut(ground: Ground, group: Seats, trial: Trial): Seat[] {
+  const eyes = group.eyes === undefined ? HEIGHTS.seatedEye : trial.value(group.eyes);
+  const mouth = group.mouth === undefined ? Math.max(0.3, eyes - (HEIGHTS.seatedEye - HEIGHTS.seatedMouth)) : trial.value(group.mouth);
+  const head = group.head === undefined ? eyes + CROWN : trial.value(group.head);
+  const around = isAround(group);
+  return spotsOf(ground, group, trial, true).map(({ row, inRow, at, faces, step }) => {
+    const floor = ground.baseAt(at, trial) + step;
+    const place = inside(ground.room, { ...at, z: floor + eyes }, trial);
+    return {
+      name: group.single ? group.name : around ? `${group.name}.seat-${inRow}` : `${group.name}.row-${row}.seat-${inRow}`, row, inRow, faces, floor,
+      at: place, mouth: { ...place, z: place.z - eyes + mouth }, top: place.z - eyes + head,
+      wheelchair: isAmong(group.wheelchair, row, inRow), offCamera: isAmong(group.offCamera, row, inRow),
+    };
+  });
 }
+
+const isAround = (group: Seats): boolean => group.place?.relations.some((r) => r.relation === "around") === true;
+
+/** Where the seats of a group are as the text has it. `fit`: rows wider than the room are drawn together. */
+export function spotsOf(ground: Ground, group: Seats, trial: Trial, fit: boolean): Spot2[] {
+  const around = group.place?.relations.find((r) => r.relation === "around");
+  const looks = lookedAt(ground, group, trial);
+  if (around !== undefined) {
+    const middle = centreOf(ground, around, trial);
+    return Array.from({ length: group.count }, (_, i) => {
+      const at = onRing(ground, around, { index: i, count: group.count }, trial);
+      return { row: 1, inRow: i + 1, at, faces: way(at, looks ?? middle, { x: -1, y: 0 }), step: 0 };
+    });
+  }
+  const block = blockOf(ground, group, trial, fit);
+  const toward = looks ?? block.arc?.centre;
+  const spots: Spot2[] = [];
+  for (let row = 1; row <= group.rows; row += 1) {
+    const many = seatsInRow(group, row);
+    for (let seat = 1; seat <= many; seat += 1) {
+      const at = inBlock(block, (row - 1) * block.pitch, besideMiddle(block, group, row, seat));
+      spots.push({ row, inRow: seat, at, faces: toward === undefined ? block.faces : way(at, toward, block.faces), step: (row - 1) * block.riser });
+    }
+  }
+  return spots;
+}
+
+/** What people in a group look at, where it is no side of the room. */
+function lookedAt(ground: Ground, group: Seats, trial: Trial): Point2 | undefined {
+  if (group.faces === undefined || sideFaced(group.faces) !== undefined) return undefined;
+  return lean(ground, `${group.name}.faces`, group.faces, trial);
+}
+
+/** The way along the floor from one point to another, of length 1; `otherwise` where they are one. */
+function way(from: Point2, to: Point2, otherwise: Point2): Point2 {
+  const far = Math.hypot(to.x - from.x, to.y - from.y);
+  return far < 1e-6 ? otherwise : { x: (to.x - from.x) / far, y: (to.y - from.y) / far };
+}
+
+const centreOf = (ground: Ground, around: Relation, trial: Trial): Vec3 => anchorOf(ground, "", around.anchor, "around").at(trial) ?? middleOf(ground.room, trial);
 
 /** Evenly around a table, a chair's depth from its edge. */
 export function onRing(ground: Ground, around: Relation, ring: Ring, trial: Trial): Vec3 {
   const table: Table | undefined = around.anchor.kind === "name" ? ground.room.tables.get(canonical(around.anchor.name.text)) : undefined;
-  const centre = anchorOf(ground, "", around.anchor, "around").at(trial) ?? middleOf(ground.room, trial);
+  const centre = centreOf(ground, around, trial);
   const a = (table === undefined ? 1.6 : trial.value(table.length)) / 2 + 0.3;
   const b = (table === undefined ? 0.9 : trial.value(table.width)) / 2 + 0.3;
   const angle = (2 * Math.PI * ring.index) / ring.count;
