@@ -1,5 +1,5 @@
-// `npm run bench`: speed and memory of the built command line as whole processes, of its stages inside one, and of the language server
-// beside others (`-- --editor` for that alone). Medians; figures differ from machine to machine, ratios in one run less so. Nothing here
+// `npm run bench`: speed and memory of the built command line as whole processes, of its stages inside one, and of a hall that grows.
+// `-- --hall`: the hall alone; `-- --editor`: the language server beside others alone. Medians; figures differ from machine to machine, ratios in one run less so. Nothing here
 // passes or fails.
 import { build } from "esbuild";
 import { spawnSync } from "node:child_process";
@@ -8,7 +8,7 @@ import { cpus, tmpdir } from "node:os";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { benchEditor } from "./bench-editor.mjs";
-import { makeFolder, makeSetup } from "./make-setup.mjs";
+import { hallOf, makeFolder, makeSetup } from "./make-setup.mjs";
 
 const root = path.dirname(path.dirname(fileURLToPath(import.meta.url)));
 // What is measured is what stands in the tree, never an older build.
@@ -71,8 +71,8 @@ function wholeProcesses() {
   }
 }
 
-/** The stages apart, in this process, warm; and how the time for a line grows with the lines. */
-async function stages() {
+/** What is measured inside this process, bundled from the tree. */
+async function stagesOf() {
   const bundle = path.join(folder, "stages.mjs");
   await build({
     stdin: {
@@ -81,7 +81,39 @@ async function stages() {
     },
     bundle: true, platform: "node", format: "esm", outfile: bundle, loader: { ".bothways": "text" }, logLevel: "error",
   });
-  const { parse, TOP_HEADS, bind, readSetup, study } = await import(pathToFileURL(bundle).href);
+  return import(pathToFileURL(bundle).href);
+}
+
+/** A hall of 20 loudspeakers and 20 microphones as its seats grow: one study, warm, and `check` with its mends as a whole process. */
+async function hall() {
+  const { study } = await stagesOf();
+  let fresh = 0;
+  const rows = [50, 500, 5000].map((seats) => {
+    const text = hallOf({ seats, speakers: 20, mics: 20 });
+    const once = () => {
+      const [from, used] = [performance.now(), process.cpuUsage()];
+      study({ read: () => ({ text: `${text}# ${(fresh += 1)}\n` }) }, "x");
+      const { user, system } = process.cpuUsage(used);
+      return { ms: performance.now() - from, cpu: (user + system) / 1000 };
+    };
+    once();
+    const runs = Array.from({ length: 5 }, once);
+    const file = path.join(folder, `hall-${seats}.bothways`);
+    writeFileSync(file, text);
+    return { seats, ms: median(runs.map((run) => run.ms)), cpu: median(runs.map((run) => run.cpu)), whole: whole(1, command, "check", file) };
+  });
+  const [base] = rows;
+  console.log(`${"\na hall of 20 loudspeakers, 20 microphones".padEnd(45)}one study, warm              check, mends proven`);
+  console.log(`${right("seats", 10)}${"".padEnd(24)}${["growth", "ms", "CPU ms", "growth", "ms", "CPU ms", "peak MB"].map((name) => right(name, 9)).join("")}`);
+  for (const { seats, ms, cpu, whole: all } of rows) {
+    console.log(`${right(seats.toLocaleString("en"), 10)}${"".padEnd(24)}${fixed(cpu / base.cpu, 2, 9)}${fixed(ms, 0, 9)}${fixed(cpu, 0, 9)}${fixed(all.cpu / base.whole.cpu, 2, 9)}${fixed(all.ms, 0, 9)}${fixed(all.cpu, 0, 9)}${fixed(all.mb, 0, 9)}`);
+  }
+  console.log("Growth is of processor time, to the fewest seats.");
+}
+
+/** The stages apart, in this process, warm; and how the time for a line grows with the lines. */
+async function stages() {
+  const { parse, TOP_HEADS, bind, readSetup, study } = await stagesOf();
   let fresh = 0;
   // A text that was never read before, so that nothing is remembered from the run before.
   const changed = (text) => ({ read: () => ({ text: `${text}# ${(fresh += 1)}\n` }) });
@@ -118,14 +150,17 @@ async function stages() {
   console.log("“read” is files to setup: parse, bind and resolve; “study” is read and judged, mends not proven. 3,000 lines studied once.");
 }
 
-const editorAlone = process.argv.includes("--editor");
+const [editorAlone, hallAlone] = ["--editor", "--hall"].map((flag) => process.argv.includes(flag));
 try {
   if (!editorAlone) {
     console.log(`Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? "unknown"}`);
-    wholeProcesses();
-    await stages();
+    if (!hallAlone) {
+      wholeProcesses();
+      await stages();
+    }
+    await hall();
   }
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
-await benchEditor();
+if (editorAlone) await benchEditor();

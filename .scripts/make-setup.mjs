@@ -118,3 +118,63 @@ export function makeFolder(count) {
   }
   return files;
 }
+
+/**
+ * A hall of stated size, one statement a line: chairs, loudspeakers in front and over the audience, microphones along a stage, one mixer
+ * with a bus for each loudspeaker, a send to the call and its return. The hall grows with its seats and keeps its shape.
+ */
+export function hallOf({ seats, speakers, mics }) {
+  const side = Math.sqrt(seats / 250);
+  const [length, width] = [8 + 20 * side, 2 + 15 * side];
+  const rows = Math.max(1, Math.round(10 * side));
+  const metres = (value) => `${value.toFixed(1)} m`;
+  const upTo = (n, one) => Array.from({ length: n }, (_, i) => one(i + 1)).flat();
+  // The first four stand beside the stage, the others along the sides.
+  const boxAt = (i) => (i <= 4 ? `at (2 m, ${metres((width * i) / 5)})` : `at (${metres(5 + ((length - 6) * Math.ceil((i - 4) / 2)) / Math.max(1, speakers / 2))}, ${i % 2 === 0 ? "0.5 m" : metres(width - 0.5)})`);
+  return `${[
+    "bothways 1",
+    'setup "Measured hall"',
+    `room hall ${metres(length)} by ${metres(width)} by 6 m {`,
+    "  noise 36 dBA, reverberation 1.1 s guessed",
+    `  chairs ${seats} in ${rows} rows { first 5 m, pitch 0.9 m }`,
+    "  screen backdrop at front, width 4 m",
+    "  outlet stage-box at left, sockets 120",
+    "  outlet back-box at back, sockets 20",
+    "}",
+    "meeting { date 2026-10-14, access 17:00, start 18:30, end 21:30, online 30 people }",
+    "internet venue { up 40 Mb/s measured 2026-10-07 18:40, wired }",
+    "kind large-desk is a mixer {",
+    `  ports in 1 to ${mics + 1} is xlr, takes sound, phantom`,
+    `  ports out 1 to ${speakers} is xlr, gives sound`,
+    "  port usb is usb-b, gives sound, takes sound",
+    "  runs on mains, draws 60 W",
+    "}",
+    ...["desk is large-desk", "laptop is laptop", "beamer is projector"].flatMap((words) => [
+      `place ${words}${words.startsWith("beamer") ? ", above row 1, height 4 m, fills backdrop" : ", at operator"}`, `mains from back-box to ${words.split(" ")[0]}`,
+    ]),
+    "place camera is webcam, at back, height 2 m, aim lectern",
+    "cable from camera.usb to laptop.usb-2, length 5 m",
+    "cable from desk.usb to laptop.usb-1",
+    `cable from laptop.headset to desk.in-${mics + 1}`,
+    "cable from laptop.hdmi to beamer.hdmi, length 10 m",
+    ...upTo(mics, (i) => [
+      `talker speaker-${i} at (${metres(1 + (i % 3))}, ${metres((width * i) / (mics + 1))})`,
+      `device mic-${i} is gooseneck-microphone { mouth 20 cm within 15 to 30 cm }`,
+      `place mic-${i} at (${metres(1.2 + (i % 3))}, ${metres((width * i) / (mics + 1))})`,
+      `cable from mic-${i}.plug to desk.in-${i} { length 20 m }`,
+    ]),
+    ...upTo(speakers, (i) => [
+      `device box-${i} is column-loudspeaker { speech-level ${92 + (i % 5)} dBA within 88 to 98 dBA }`,
+      `place box-${i} ${boxAt(i)}`,
+      `cable from desk.out-${i} to box-${i}.line { length 15 m }`,
+      `mains from stage-box to box-${i}`,
+    ]),
+    "mixer desk {",
+    ...upTo(mics, (i) => `  channel mic-in-${i} from desk.in-${i}`),
+    `  channel return from desk.in-${mics + 1}`,
+    ...upTo(speakers, (i) => `  bus way-${i} to desk.out-${i} { holds all }`),
+    "  bus send to desk.usb { holds all, holds no return }",
+    "}",
+    "join laptop over venue { sends sound from desk, plays sound on desk, sends picture from camera at 720p30, shows call on beamer }",
+  ].join("\n")}\n`;
+}

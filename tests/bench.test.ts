@@ -7,10 +7,11 @@ interface Maker {
   readonly FEWEST_LINES: number;
   readonly makeSetup: (lines: number) => string;
   readonly makeFolder: (count: number) => Map<string, string>;
+  readonly hallOf: (of: { readonly seats: number; readonly speakers: number; readonly mics: number }) => string;
 }
 // A script without types: it is not part of what is compiled.
 const script = new URL("../.scripts/make-setup.mjs", import.meta.url).href;
-const { FEWEST_LINES, makeSetup, makeFolder } = (await import(script)) as Maker;
+const { FEWEST_LINES, makeSetup, makeFolder, hallOf } = (await import(script)) as Maker;
 
 const read = (lines: number): Setup => readSetup(inMemory(new Map([["evening.bothways", makeSetup(lines)]])), "evening.bothways");
 const seats = (setup: Setup): number => setup.room.seats.reduce((sum, group) => sum + group.count, 0);
@@ -41,6 +42,22 @@ describe("the setup that is measured", () => {
   it("is the same on every run, and is refused where it has no room", () => {
     expect(makeSetup(1000)).toBe(makeSetup(1000));
     expect(() => makeSetup(FEWEST_LINES - 1)).toThrow("lines or more");
+  });
+});
+
+describe("the hall that is measured", () => {
+  const hall = (count: number, speakers: number, mics: number): Setup => readSetup(inMemory(new Map([["hall.bothways", hallOf({ seats: count, speakers, mics })]])), "hall.bothways");
+
+  it.each([[50, 20, 20], [500, 20, 20], [5000, 20, 20], [24, 2, 3]])("of %i seats, %i loudspeakers and %i microphones holds them, and no problem in its text", (count, speakers, mics) => {
+    const setup = hall(count, speakers, mics);
+    expect(said(setup)).toEqual([]);
+    const parts = (type: string): number => [...setup.devices.values()].filter((device) => device.name.includes("-") && device.parts.some((part) => part.type === type)).length;
+    expect([seats(setup), parts("loudspeaker"), parts("microphone")]).toEqual([count, speakers, mics]);
+  });
+
+  it("has one mixer: a bus for each loudspeaker, a send to the call that leaves out its return", () => {
+    const mixers = [...hall(500, 20, 20).mixers.values()];
+    expect(mixers.map((mixer) => [mixer.channels.length, mixer.buses.length])).toEqual([[21, 21]]);
   });
 });
 

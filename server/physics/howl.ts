@@ -71,9 +71,26 @@ export function loopMatrix(
   microphones: number, loudspeakers: number,
   reach: (microphone: number, loudspeaker: number) => number, coupling: (loudspeaker: number, microphone: number) => number,
 ): Matrix {
+  return loopMatrixOfPowers(microphones, loudspeakers, reach, (l, j) => toPower(coupling(l, j)));
+}
+
+/**
+ * `loopMatrix` of couplings that are powers already: to make powers of levels takes longer than all the rest.
+ *
+ * @param microphones number of microphones
+ * @param loudspeakers number of loudspeakers
+ * @param reach β_il, power gain from microphone i to loudspeaker l; 0 where it does not get there
+ * @param coupling 10^(G_lj/10) from loudspeaker l to microphone j, power gain
+ * @returns M, microphones × microphones, M_ji at j·n + i
+ */
+export function loopMatrixOfPowers(
+  microphones: number, loudspeakers: number,
+  reach: (microphone: number, loudspeaker: number) => number, coupling: (loudspeaker: number, microphone: number) => number,
+): Matrix {
   const m = new Float64Array(microphones * microphones);
+  const back = new Float64Array(microphones);
   for (let l = 0; l < loudspeakers; l += 1) {
-    const back = Float64Array.from({ length: microphones }, (_, j) => toPower(coupling(l, j)));
+    for (let j = 0; j < microphones; j += 1) back[j] = coupling(l, j);
     for (let i = 0; i < microphones; i += 1) {
       const there = reach(i, l);
       if (there === 0) continue;

@@ -7,6 +7,7 @@ import type { Ranged } from "../model/ranged";
 import type { Setup, Voice } from "../model/setup";
 import type { Trial } from "../model/trial";
 import { bands, flat, type Bands } from "../physics/bands";
+import { toPower } from "../physics/decibel";
 import { coverageBands, microphonePattern, PATTERNS, randomEnergyEfficiency, sourcePattern, type PatternName } from "../physics/directivity";
 import { between, cosineOffAxis, distance, type Vec3 as Triple } from "../physics/geometry";
 import { solveLevel } from "../physics/loudspeaker";
@@ -148,8 +149,9 @@ const airKey = pairKeys((from: Part, to: Part) => `air ${from.id} ${to.id}`);
 
 /** Sound of a loudspeaker at a microphone. */
 export interface Crossing {
-  /** H, dB. */
+  /** H, dB, and as a power gain. */
   readonly levels: Bands;
+  readonly powers: Bands;
   /** d and v. */
   readonly arrival: ArrivalBands;
   /** m */
@@ -165,7 +167,7 @@ export function loudspeakerAtMicrophone(setup: Setup, trial: Trial, from: { devi
     const q = directivityOf(from.part);
     if (from.device === to.device) {
       const arrival = transferBands((k) => ({ distance: SAME_CASE, q: q[k], roomConstant: room.constant[k], ree }));
-      return { distance: SAME_CASE, levels: transferLevels(arrival), arrival };
+      return crossing(SAME_CASE, arrival);
     }
     const source = triple(standOf(setup, from.device, trial));
     const at = standOf(setup, to.device, trial);
@@ -175,8 +177,13 @@ export function loudspeakerAtMicrophone(setup: Setup, trial: Trial, from: { devi
     const apart = Math.max(SAME_CASE, distance(source, triple(at)));
     const gains = sourcePatterns(cosine, q);
     const arrival = transferBands((k) => ({ distance: apart, q: q[k], roomConstant: room.constant[k], ree, sourceGain: gains[k], receiverGain: receiver }));
-    return { distance: apart, levels: transferLevels(arrival), arrival };
+    return crossing(apart, arrival);
   });
+}
+
+function crossing(metres: number, arrival: ArrivalBands): Crossing {
+  const levels = transferLevels(arrival);
+  return { distance: metres, levels, powers: bands((k) => toPower(levels[k])), arrival };
 }
 
 /** Sound of a loudspeaker at ears, relative to its level at 1 m, A-weighted speech, dB. */

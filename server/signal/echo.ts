@@ -4,13 +4,13 @@ import type { Ranged } from "../model/ranged";
 import type { Setup, Voice } from "../model/setup";
 import { shelfOf, Trial } from "../model/trial";
 import { bands, flat, travelTime, weightedSum, type Bands } from "../physics/bands";
-import { cancelledLoss, coupling, ECHO_WEIGHTS, echoLoss, talkerEchoLoudnessRating } from "../physics/coupling";
+import { cancelledLoss, coupling, ECHO_WEIGHTS, talkerEchoLoudnessRating } from "../physics/coupling";
 import { toDb, toPower } from "../physics/decibel";
 import { distance } from "../physics/geometry";
 import { speechTransfer, transferBands } from "../physics/soundField";
 import { acceptableTelr } from "../physics/talkerEcho";
 import { acoustics } from "./acoustics";
-import { listeners, loudspeakerAtMicrophone, loudspeakerAtSeats, mouths, nearTalker, pickUps, playingLevel, TALKER_Q } from "./air";
+import { listeners, loudspeakerAtMicrophone, loudspeakerAtSeats, mouths, nearTalker, pickUps, playingLevel, TALKER_Q, type Crossing } from "./air";
 import type { JoinState } from "./call-state";
 import { node, type Edge } from "./edges";
 import { callDelay, carries, delayOf, gainOf, type Ending, type Graph } from "./graph";
@@ -141,93 +141,117 @@ export function echoOf(graph: Graph, loop: Loop, trial: Trial): Echo | undefined
   return trial.keep(`echo ${spokenLoopKey(graph, loop)}`, () => computeEcho(graph, loop, trial));
 }
 
-/** One loudspeaker as one microphone hears it. */
-interface Paired {
-  readonly mic: Route;
-  readonly pair: NonNullable<Echo["pair"]>;
-  /** The coupling, as powers; and all of it together, dB. */
-  readonly powers: Bands;
+/** One loudspeaker as one microphone hears it, whatever either is turned up to: its crossing, and all of that together, dB. */
+interface Heard {
+  readonly air: Crossing;
   readonly strength: number;
 }
 
-/** One loudspeaker at all microphones of a loop. Kept, since most values that are tried at an end are about one loudspeaker. */
-function pairedWith(graph: Graph, loop: Loop, speaker: Route, trial: Trial): readonly Paired[] {
-  return trial.keep(`paired ${speaker.ending.part.id} ${spokenLoopKey(graph, loop)}`, () => {
-    if (!loop.mics.some((mic) => carries(mic.path, trial))) return [];
-    const level = playingLevel(graph.setup, trial, speaker.ending.device, speaker.ending.part);
-    const gain = gainOf(speaker.path);
-    return turnedUp(graph, loop, trial).map(({ mic, talker, transfer }): Paired => {
-      const air = loudspeakerAtMicrophone(graph.setup, trial, speaker.ending, mic.ending);
-      const coupled = coupling({
-        loudspeakerLevel: level, talkerLevel: talker, loudspeakerTransfer: air.levels, talkerTransfer: transfer, extraGain: gain + gainOf(mic.path),
-      });
-      const powers = bands((k) => toPower(coupled[k]));
-      const pair = { speaker: speaker.ending, mic: mic.ending, metres: air.distance, talkerTransfer: transfer, coupling: coupled };
-      return { mic, pair, powers, strength: toDb(weightedSum(ECHO_WEIGHTS, powers)) };
-    });
-  });
+/** One loudspeaker at some microphones, in their order. Kept by itself: most values that are tried at an end leave the air as it is. */
+const heardAt = (setup: Setup, speaker: Ending, mics: readonly TurnedUp[], key: string, trial: Trial): readonly Heard[] =>
+  trial.keep(`heard ${speaker.part.id} ${key}`, () => mics.map(({ mic }): Heard => {
+    const air = loudspeakerAtMicrophone(setup, trial, speaker, mic.ending);
+    return { air, strength: toDb(weightedSum(ECHO_WEIGHTS, air.powers)) };
+  }));
+
+/** Powers band by band, added up as they come. */
+class Sum {
+  #bands: Bands | undefined;
+
+  add(powers: Bands, factor = 1): void {
+    const so = this.#bands;
+    this.#bands = so === undefined ? bands((k) => powers[k] * factor) : bands((k) => so[k] + powers[k] * factor);
+  }
+
+  /** Nothing where nothing was added. */
+  get powers(): Bands | undefined {
+    return this.#bands;
+  }
 }
 
 function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
   const { setup } = graph;
   const same = loop.plays === loop.sends;
   const programHolds = same && trial.holds(loop.sends.cancels);
-  // Powers, not levels.
-  const held: Bands[] = [];
-  const free: Bands[] = [];
-  let strongest: Echo["pair"];
+  const held = new Sum();
+  const free = new Sum();
+  let strongest: { readonly speaker: Route; readonly one: TurnedUp; readonly air: Crossing; readonly level: number } | undefined;
   let most = -Infinity;
   let late = 0;
   let wired = false;
   for (const speaker of loop.speakers) {
-    if (!carries(speaker.path, trial)) continue;
-    for (const { mic, pair, powers, strength } of pairedWith(graph, loop, speaker, trial)) {
-      const unitHolds = mic.ending.device.cancels && mic.ending.device === speaker.ending.device && same;
-      (programHolds || unitHolds ? held : free).push(powers);
-      if (strength > most) {
-        most = strength;
-        strongest = pair;
-        late = delayOf(speaker.path, trial) + travelTime(pair.metres) + delayOf(mic.path, trial);
+    if (!carries(speaker.path, trial) || !loop.mics.some((mic) => carries(mic.path, trial))) continue;
+    const level = playingLevel(setup, trial, speaker.ending.device, speaker.ending.part);
+    const { mics, key } = turnedUp(graph, loop, trial);
+    const loud = toPower(level + gainOf(speaker.path));
+    for (const [j, { air, strength }] of heardAt(setup, speaker.ending, mics, key, trial).entries()) {
+      const one = mics[j];
+      if (one === undefined) continue;
+      const unitHolds = one.mic.ending.device.cancels && one.mic.ending.device === speaker.ending.device && same;
+      (programHolds || unitHolds ? held : free).add(air.powers, loud * one.power);
+      const together = level + gainOf(speaker.path) + one.gain + strength;
+      if (together > most) {
+        most = together;
+        strongest = { speaker, one, air, level };
+        late = delayOf(speaker.path, trial) + travelTime(air.distance) + delayOf(one.mic.path, trial);
       }
     }
   }
   if (loop.wire !== undefined && carries(loop.wire, trial)) {
     const power = flat(toPower(gainOf(loop.wire)));
-    wired = gainOf(loop.wire) > -echoLoss(sum([...held, ...free]));
-    (programHolds ? held : free).push(power);
+    wired = gainOf(loop.wire) > -lossOf(held.powers, free.powers);
+    (programHolds ? held : free).add(power);
     if (wired) {
       strongest = undefined;
       late = delayOf(loop.wire, trial);
     }
   }
-  if (held.length === 0 && free.length === 0) return undefined;
-  const uncancelled = echoLoss(sum([...held, ...free]));
-  const behind = held.length === 0 ? undefined : cancelledLoss(echoLoss(sum(held)));
-  let open = free.length === 0 ? Infinity : echoLoss(sum(free));
+  if (held.powers === undefined && free.powers === undefined) return undefined;
+  const uncancelled = lossOf(held.powers, free.powers);
+  const before = held.powers === undefined ? undefined : lossOf(held.powers);
+  const behind = before === undefined ? undefined : cancelledLoss(before);
+  let open = free.powers === undefined ? Infinity : lossOf(free.powers);
   // Automatic gain brings an echo up to nominal at most.
-  if (free.length > 0 && open > 0) open = Math.max(0, open - trial.value(automaticGain(loop.sends.join.device)));
+  if (free.powers !== undefined && open > 0) open = Math.max(0, open - trial.value(automaticGain(loop.sends.join.device)));
   const loss = -toDb(toPower(-(behind?.loss ?? Infinity)) + toPower(-open));
   const d1 = trial.value(callDelay(setup, loop.plays));
   const d2 = trial.value(callDelay(setup, loop.sends));
   const delay = (d1 + late + d2) / 2;
-  return { uncancelled, loss, telr: talkerEchoLoudnessRating(loss), needed: acceptableTelr(delay), delay, held: held.length === 0 ? undefined : echoLoss(sum(held)), wired, pair: strongest };
+  return { uncancelled, loss, telr: talkerEchoLoudnessRating(loss), needed: acceptableTelr(delay), delay, held: before, wired, pair: strongest && paired(strongest) };
 }
 
-/** The level of several powers together. */
-const sum = (powers: readonly Bands[]): Bands => bands((k) => toDb(powers.reduce((power, p) => power + p[k], 0)));
+function paired({ speaker, one, air, level }: { readonly speaker: Route; readonly one: TurnedUp; readonly air: Crossing; readonly level: number }): NonNullable<Echo["pair"]> {
+  return {
+    speaker: speaker.ending, mic: one.mic.ending, metres: air.distance, talkerTransfer: one.transfer,
+    coupling: coupling({ loudspeakerLevel: level, talkerLevel: one.talker, loudspeakerTransfer: air.levels, talkerTransfer: one.transfer, extraGain: gainOf(speaker.path) + gainOf(one.mic.path) }),
+  };
+}
+
+/** Echo loss of powers together; Infinity of none. */
+const lossOf = (...powers: readonly (Bands | undefined)[]): number =>
+  -toDb(weightedSum(ECHO_WEIGHTS, bands((k) => powers.reduce<number>((sum, one) => sum + (one?.[k] ?? 0), 0))));
 
 /** A microphone that carries, and the talker that it is turned up for: how loud at 1 m, and how well it hears that. */
 interface TurnedUp {
   readonly mic: Route;
   readonly talker: number;
   readonly transfer: number;
+  /** What a level at 1 m that reaches it whole becomes in it, dB and as a power: beside nominal, with what is added on its way. */
+  readonly gain: number;
+  readonly power: number;
 }
 
-function turnedUp(graph: Graph, loop: Loop, trial: Trial): readonly TurnedUp[] {
+/** The microphones that carry, and a key of which these are. */
+function turnedUp(graph: Graph, loop: Loop, trial: Trial): { readonly mics: readonly TurnedUp[]; readonly key: string } {
   return trial.keep(`turned up ${spokenLoopKey(graph, loop)}`, () => {
     const { setup } = graph;
     const voices = speaking(graph);
-    return loop.mics.filter((mic) => carries(mic.path, trial)).map((mic): TurnedUp => ({ mic, ...nominal(setup, mic.ending, voices, trial) }));
+    const mics = loop.mics.filter((mic) => carries(mic.path, trial)).map((mic): TurnedUp => {
+      const { talker, transfer } = nominal(setup, mic.ending, voices, trial);
+      const gain = gainOf(mic.path) - talker - transfer;
+      return { mic, talker, transfer, gain, power: toPower(gain) };
+    });
+    return { mics, key: mics.map(({ mic }) => mic.ending.part.id).join(" ") };
   });
 }
 

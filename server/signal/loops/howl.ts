@@ -1,9 +1,9 @@
 /** Whether what goes round in a net of loops grows: its gain in each octave band, the peaks of the room, and the loudest loop link by link. */
 import type { Trial } from "../../model/trial";
 import { bands, flat, OCTAVES, type BandIndex, type Bands } from "../../physics/bands";
-import { CANCELLER_LOSS, coupling } from "../../physics/coupling";
+import { CANCELLER_LOSS } from "../../physics/coupling";
 import { toDb, toPower } from "../../physics/decibel";
-import { loopMatrix, loudestLoop, mostPeakAllowance, peakAllowance } from "../../physics/howl";
+import { loopMatrixOfPowers, loudestLoop, mostPeakAllowance, peakAllowance } from "../../physics/howl";
 import { mostSpectralRadius, spectralRadius } from "../../physics/spectralRadius";
 import { acoustics } from "../acoustics";
 import { loudspeakerAtMicrophone, playingLevel } from "../air";
@@ -98,8 +98,8 @@ function compute(graph: Graph, net: Net, trial: Trial): Howl | undefined {
   if (!back.some((row) => row.some((coupled) => coupled !== undefined))) return undefined;
   const { time } = acoustics(graph.setup, trial);
   const bandsOf = DECIDING.map((k) => {
-    const into = (l: number, j: number): number => back[l]?.[j]?.[k] ?? -Infinity;
-    const matrix = loopMatrix(n, m, reach, into);
+    const into = (l: number, j: number): number => back[l]?.[j]?.[k] ?? 0;
+    const matrix = loopMatrixOfPowers(n, m, reach, into);
     const silent = takingTurns(places, matrix, n);
     return { k, into, matrix, silent, most: toDb(mostSpectralRadius(matrix, n)) };
   }).sort((x, y) => y.most - x.most);
@@ -115,8 +115,8 @@ function compute(graph: Graph, net: Net, trial: Trial): Howl | undefined {
     if (loop.length === 0) continue;
     const links = loop.map(({ from, to }): Link => {
       let l = 0;
-      for (let other = 1; other < m; other += 1) if (reach(from, other) * toPower(into(other, to)) > reach(from, l) * toPower(into(l, to))) l = other;
-      return link(graph, net, places[from], outlets[l], places[to], reach(from, l), into(l, to), trial);
+      for (let other = 1; other < m; other += 1) if (reach(from, other) * into(other, to) > reach(from, l) * into(l, to)) l = other;
+      return link(graph, net, places[from], outlets[l], places[to], reach(from, l), toDb(into(l, to)), trial);
     });
     const peak = links.reduce((sum, one) => sum + peakOf(graph, one, k, trial), 0) / links.length;
     if (worst === undefined || gain + peak > worst.gain + worst.peak) worst = { gain, peak, band: OCTAVES[k], links, open: openIn(places, silent) };
@@ -160,13 +160,13 @@ function peakOf(graph: Graph, { outlet, to }: Link, k: BandIndex, trial: Trial):
   return peakAllowance(arrival.direct[k], arrival.reverberant[k], OCTAVES[k], acoustics(graph.setup, trial).time[k]);
 }
 
-/** From an outlet into a place, beside what that is turned up for, band by band in dB; nothing where it does not get there. */
+/** From an outlet into a place, beside what that is turned up for, band by band as powers; nothing where it does not get there. */
 function couplingOf(net: Net, air: Air, outlet: Outlet, place: Place, trial: Trial): Bands | undefined {
   // What a join plays and sends itself, its own canceller holds; local reinforcement it never does.
   const same = outlet.plays !== undefined && outlet.plays === place.sends;
   const held = (at: Bands, unit: boolean): Bands => (same && (unit || trial.holds(place.sends.cancels)) ? capped(at) : at);
   if (outlet.remote !== undefined) {
-    return outlet.remote === place.remote ? flat(-remoteLoss(outlet.remote, trial)) : undefined;
+    return outlet.remote === place.remote ? flat(toPower(-remoteLoss(outlet.remote, trial))) : undefined;
   }
   if (outlet.speaker !== undefined && place.mic !== undefined) {
     const own = place.mic.device === outlet.speaker.device && place.mic.device.cancels;
@@ -174,26 +174,33 @@ function couplingOf(net: Net, air: Air, outlet: Outlet, place: Place, trial: Tri
   }
   const path = net.wire(outlet, place);
   if (path === undefined || !carries(path, trial)) return undefined;
-  return held(flat(gainOf(path)), false);
+  return held(flat(toPower(gainOf(path))), false);
 }
 
-const capped = (levels: Bands): Bands => bands((k) => Math.min(levels[k], -CANCELLER_LOSS));
+const CANCELLED = toPower(-CANCELLER_LOSS);
+const capped = (powers: Bands): Bands => bands((k) => Math.min(powers[k], CANCELLED));
 
-/** Coupling from each loudspeaker of a net into each of its microphones. */
+/** Coupling from each loudspeaker of a net into each of its microphones, as powers. */
 type Air = (speaker: Ending, mic: Ending) => Bands;
 
 /** What the air does hangs on where things stand; how loud they are turned up is another matter and tried by itself. */
 function airOf(graph: Graph, net: Net, trial: Trial): Air {
   const { setup } = graph;
   const { speakers, mics } = endsOf(net);
-  const transfers = trial.keep(`loop air ${net.key}`, () => speakers.map((speaker) => mics.map((mic) => loudspeakerAtMicrophone(setup, trial, speaker, mic).levels)));
-  const levels = speakers.map((speaker) => playingLevel(setup, trial, speaker.device, speaker.part));
+  const transfers = trial.keep(`loop air ${net.key}`, () => speakers.map((speaker) => mics.map((mic) => loudspeakerAtMicrophone(setup, trial, speaker, mic).powers)));
+  const loud = speakers.map((speaker) => toPower(playingLevel(setup, trial, speaker.device, speaker.part)));
   const voices = speaking(graph);
-  const near = mics.map((mic) => nominal(setup, mic, voices, trial));
-  const known = new Map(speakers.map((speaker, l) => [speaker, new Map(mics.map((mic, j) => [mic, coupling({
-    loudspeakerLevel: levels[l] ?? NaN, talkerLevel: near[j]?.talker ?? NaN, talkerTransfer: near[j]?.transfer ?? NaN, loudspeakerTransfer: transfers[l]?.[j] ?? flat(NaN),
-  })] as const))] as const));
-  return (speaker, mic) => known.get(speaker)?.get(mic) ?? flat(-Infinity);
+  // As `coupling` has it, L_S1 − L_N1 + H_S − H_N: of powers a product.
+  const gains = mics.map((mic) => {
+    const near = nominal(setup, mic, voices, trial);
+    return toPower(-near.talker - near.transfer);
+  });
+  const known = new Map(speakers.map((speaker, l) => [speaker, new Map(mics.map((mic, j) => {
+    const gain = (loud[l] ?? NaN) * (gains[j] ?? NaN);
+    const air = transfers[l]?.[j];
+    return [mic, bands((k) => gain * (air?.[k] ?? NaN))] as const;
+  }))] as const));
+  return (speaker, mic) => known.get(speaker)?.get(mic) ?? flat(0);
 }
 
 /** The loudspeakers and the microphones of a net, each once. */

@@ -143,12 +143,18 @@ function automaticOf(graph: Graph, edge: Edge): string[] {
   return mixer !== undefined && graph.setup.mixers.get(mixer)?.automatic === true ? [mixer] : [];
 }
 
-/** The mixer inside which an edge runs. */
+/** The mixer inside which an edge runs. Looked up once for each edge: with many microphones it is asked for in every trial. */
 export function mixerOf(graph: Graph, edge: Edge): string | undefined {
-  if (edge.via !== "inside" || sortOf(edge.from) !== "port-in" || sortOf(edge.to) !== "port-out") return undefined;
-  const device = graph.setup.devices.get(canonical(deviceOfNode(edge.from, graph.setup.devices, canonical)));
-  return device?.type === "mixer" ? canonical(device.name) : undefined;
+  const known = MIXERS.get(edge);
+  if (known !== undefined) return known.mixer;
+  const device = edge.via !== "inside" || sortOf(edge.from) !== "port-in" || sortOf(edge.to) !== "port-out"
+    ? undefined : graph.setup.devices.get(canonical(deviceOfNode(edge.from, graph.setup.devices, canonical)));
+  const mixer = device?.type === "mixer" ? canonical(device.name) : undefined;
+  MIXERS.set(edge, { mixer });
+  return mixer;
 }
+// An edge belongs to one graph.
+const MIXERS = new WeakMap<Edge, { readonly mixer: string | undefined }>();
 
 /** Whether an edge plays at once what a join takes in. */
 export const monitorOf = (edge: Edge): string | undefined => (sortOf(edge.from) === "in" && sortOf(edge.to) !== "sends" ? nameOfNode(edge.from) : undefined);
