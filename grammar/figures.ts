@@ -6,6 +6,7 @@ function everyday(value: number, dimension: Dimension): { readonly unit: string;
     case "time": return value >= 172800 ? { unit: "days", factor: 86400 } : value >= 3600 ? { unit: "h", factor: 3600 } : value >= 60 ? { unit: "min", factor: 60 }
       : value >= 1 || value === 0 ? { unit: "s", factor: 1 } : { unit: "ms", factor: 0.001 };
     case "rate": return value >= 1e9 ? { unit: "Gb/s", factor: 1e9 } : value >= 1e6 ? { unit: "Mb/s", factor: 1e6 } : { unit: "kb/s", factor: 1e3 };
+    case "data": return value >= 8e9 ? { unit: "GB", factor: 8e9 } : { unit: "MB", factor: 8e6 };
     case "length": return value > 0 && value < 0.1 ? { unit: "cm", factor: 0.01 } : { unit: "m", factor: 1 };
     case "energy": return { unit: "Wh", factor: 3600 };
     case "charge": return { unit: "mAh", factor: 3.6 };

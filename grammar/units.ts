@@ -1,10 +1,10 @@
 /**
  * Dimensions and the units that a text may use for them. One table: reading, messages, completion and the reference use it.
- * Canonical units are SI, with levels in dB, angles in degrees, shares as fractions of one, rates in bit/s.
+ * Canonical units are SI, with levels in dB, angles in degrees, shares as fractions of one, rates in bit/s, data in bits.
  */
 export type Dimension =
   | "length" | "area" | "time" | "level" | "rate" | "power" | "energy" | "charge" | "current" | "voltage" | "angle" | "share"
-  | "illuminance" | "luminous-flux" | "count" | "ratio";
+  | "illuminance" | "luminous-flux" | "count" | "ratio" | "data";
 
 export interface Unit {
   readonly dimension: Dimension;
@@ -38,9 +38,11 @@ export const UNITS: ReadonlyMap<string, Unit> = new Map<string, Unit>([
   ["s", u("time", 1)], ["sec", u("time", 1)], ["second", u("time", 1)], ["seconds", u("time", 1)], ["ms", u("time", 0.001)],
   ["min", u("time", 60)], ["minute", u("time", 60)], ["minutes", u("time", 60)],
   ["h", u("time", 3600)], ["hours", u("time", 3600)], ["hour", u("time", 3600)], ["day", u("time", 86400)], ["days", u("time", 86400)],
-  ["dB", u("level", 1)], ["dBA", u("level", 1)],
+  ["dB", u("level", 1)], ["dBA", u("level", 1)], ["dBm", u("level", 1)],
   ["Mb/s", u("rate", 1e6)], ["Mbit/s", u("rate", 1e6)], ["kb/s", u("rate", 1e3)], ["kbit/s", u("rate", 1e3)], ["Gb/s", u("rate", 1e9)],
   ["Mbps", u("rate", 1e6)], ["kbps", u("rate", 1e3)], ["Gbps", u("rate", 1e9)],
+  // Amounts of data, in bits. The bit has its rows so that nobody's Gb is read as GB, eight times as much.
+  ["MB", u("data", 8e6)], ["GB", u("data", 8e9)], ["TB", u("data", 8e12)], ["Mb", u("data", 1e6)], ["Gb", u("data", 1e9)],
   ["W", u("power", 1)], ["watts", u("power", 1)], ["kW", u("power", 1000)], ["mW", u("power", 0.001)],
   ["Wh", u("energy", 3600)], ["kWh", u("energy", 3.6e6)],
   ["mAh", u("charge", 3.6)], ["Ah", u("charge", 3600)],
@@ -68,6 +70,7 @@ export const DIMENSIONS: Readonly<Record<Dimension, DimensionRow>> = {
   illuminance: { title: "an illuminance", example: "300 lx", unit: "lx", tolerance: 0.3 },
   "luminous-flux": { title: "a luminous flux", example: "3000 lm", unit: "lm", tolerance: 0.2 },
   count: { title: "a number", example: "24", unit: "", tolerance: 0.2 },
+  data: { title: "an amount of data", example: "5 GB", unit: "bit", tolerance: 0.25 },
   ratio: { title: "a ratio", example: "1.5", unit: "", tolerance: 0.1 },
 };
 

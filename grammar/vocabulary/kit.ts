@@ -184,7 +184,7 @@ export const KIT_ROWS: readonly Row[] = [
     meaning: "How much light a projector gives.", example: kind("projector", "light 3200 lm"),
   },
   {
-    head: "delay", within: ["device", "port"], nature: "fact", once: true,
+    head: "delay", within: ["device", "port", "link"], nature: "fact", once: true,
     slots: [{ id: "time", takes: q("time", 0, 5), required: true, meaning: "from what goes in to what comes out" }],
     meaning: "How late sound or picture comes out.", example: kind("loudspeaker", "port bluetooth is bluetooth, takes sound, delay 200 ms"),
   },

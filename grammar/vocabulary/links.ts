@@ -64,7 +64,7 @@ export const SETUP_ROWS: readonly Row[] = [
     head, within: ["internet"], nature: "fact", once: true,
     slots: [{ id: "rate", takes: { kind: "quantity", dimension: "rate", min: 1e3, max: 1e12 }, required: true, meaning: "as measured on a quiet line" }],
     meaning: head === "up" ? "How much can be sent." : "How much can be received.",
-    example: evening(`internet venue { ${head} 4.0 Mb/s measured 2026-10-07 18:40 }`), ...(head === "down" ? { use: "noted" as const } : {}),
+    example: evening(`internet venue { ${head} 4.0 Mb/s measured 2026-10-07 18:40 }`),
   })),
   {
     head: "round-trip", within: ["internet"], nature: "fact", once: true,
@@ -72,7 +72,7 @@ export const SETUP_ROWS: readonly Row[] = [
     meaning: "How long a packet takes there and back; one way is half of it.", example: evening("internet venue { round-trip 28 ms }"),
   },
   {
-    head: "loss", within: ["internet"], nature: "fact", once: true, use: "noted",
+    head: "loss", within: ["internet", "link"], nature: "fact", once: true,
     slots: [{ id: "share", takes: { kind: "quantity", dimension: "share", min: 0, max: 1 }, required: true, meaning: "of packets" }],
     meaning: "How much is lost.", example: evening("internet venue { loss 0.4 % guessed }"),
   },

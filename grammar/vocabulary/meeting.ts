@@ -159,10 +159,10 @@ export const MEETING_ROWS: readonly Row[] = [
   {
     head: "fallback", within: ["file"], nature: "choice",
     slots: [
-      { id: "device", takes: { kind: "name", of: ["device"] }, required: true, many: true, meaning: "what steps in" },
-      { id: "for", after: "for", takes: { kind: "name", of: ["device"] }, required: true, many: true, meaning: "for what" },
+      { id: "device", takes: { kind: "name", of: ["device", "internet"] }, required: true, many: true, meaning: "what steps in" },
+      { id: "for", after: "for", takes: { kind: "name", of: ["device", "internet"] }, required: true, many: true, meaning: "for what" },
     ],
-    meaning: "What is used when a device gives way.",
+    meaning: "What is used when a device or an internet connection gives way: a second connection, a mobile router, a telephone that dials in.",
     example: evening("place laptop is laptop, at lectern\nplace spare is laptop, at operator\njoin laptop\nfallback spare for laptop"),
   },
   {

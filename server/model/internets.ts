@@ -1,7 +1,7 @@
 /** Connections to the internet. */
 import { valueOf } from "./bound";
-import { fromText } from "./make-ranged";
 import { canonical } from "./names";
+import { stated as statedIn } from "./network";
 import type { Observation } from "./observations";
 import type { Ranged } from "./ranged";
 import type { Reading } from "./reading";
@@ -14,7 +14,22 @@ export interface Internet {
   readonly roundTrip: Ranged | undefined;
   /** Its wireless network keeps guests apart from each other. */
   readonly isolates: boolean;
+  /** Share of packets lost, 0 … 1. */
+  readonly loss: Ranged | undefined;
   readonly reach: "wired" | "wireless" | "shared" | undefined;
+  /** dBm, and dB over noise, of the wireless network where it is used. */
+  readonly signal: Ranged | undefined;
+  readonly margin: Ranged | undefined;
+  /** The statement that guests are on the same network. */
+  readonly shared: Where | undefined;
+  /** s for which a login holds. */
+  readonly login: Ranged | undefined;
+  /** bit that may pass, both ways together. */
+  readonly allowance: Ranged | undefined;
+  /** The device where it begins. */
+  readonly entersAt: string | undefined;
+  /** Version of the internet protocol. */
+  readonly ip: 4 | 6;
   readonly where: Where;
   /** Measured on the evening, which counts instead of what is stated. */
   readonly observed?: { readonly by: readonly Observation[]; readonly stated: Ranged | undefined };
@@ -26,17 +41,22 @@ export function readInternets(reading: Reading, observations: readonly Observati
   const measured = observations.filter((seen) => seen.what === "uplink" && !seen.negated && seen.value?.dimension === "rate");
   return statements.map((statement, i) => {
     const name = reading.nameOf(statement) || "internet";
-    const one = (head: string, slot: string, label: string): Ranged | undefined => {
-      const inner = statement.children.find((c) => c.row.head === head);
-      const value = inner && valueOf(inner, slot, "quantity");
-      return inner !== undefined && value !== undefined && value.said !== "unknown" ? fromText(value, inner, `internet.${name}.${head}`, `the ${label} of ${name}`, false) : undefined;
-    };
+    const one = (head: string, slot: string, label: string): Ranged | undefined => statedIn(statement, head, slot, `internet.${name}.${head}`, `${label} of ${name}`);
+    const find = (head: string) => statement.children.find((c) => c.row.head === head);
     const reach = (["shared", "wireless", "wired"] as const).find((head) => statement.children.some((c) => c.row.head === head));
     // Said of no connection, it is of the first one.
     const by = measured.filter((seen) => (seen.subject === undefined ? i === 0 : canonical(seen.subject) === canonical(name)));
-    const stated = one("up", "rate", "uplink");
+    const stated = one("up", "rate", "the uplink");
+    const enters = find("enters");
+    const at = enters && valueOf(enters, "at", "name")?.text;
     const up = by.length === 0 ? stated : asMeasured(by, `internet.${name}.up`, `the uplink of ${name}`);
-    return { name, up, ...(by.length === 0 ? {} : { observed: { by, stated } }), down: one("down", "rate", "downlink"), roundTrip: one("round-trip", "time", "round trip"), reach, isolates: statement.children.some((c) => c.row.head === "isolates"), where: statement.where };
+    return {
+      name, up, ...(by.length === 0 ? {} : { observed: { by, stated } }), down: one("down", "rate", "the downlink"), roundTrip: one("round-trip", "time", "the round trip"),
+      loss: one("loss", "share", "the loss"), signal: one("signal", "level", "the wireless signal"), margin: one("margin", "level", "the wireless signal over noise"),
+      login: one("login", "for", "the login time"), allowance: one("allowance", "data", "the data allowance"),
+      shared: find("shared")?.where, entersAt: at === undefined ? undefined : reading.names.find(statement.where.path, at)?.name ?? at, ip: find("ipv6") === undefined ? 4 : 6,
+      reach, isolates: find("isolates") !== undefined, where: statement.where,
+    };
   });
 }
 

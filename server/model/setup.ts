@@ -10,6 +10,7 @@ import { readInternets, type Internet } from "./internets";
 import { readJoins, type Join } from "./joins";
 import { Kinds } from "./kinds";
 import { readMeeting, type Meeting } from "./meeting";
+import { readPowerlines, type Powerline } from "./network";
 import { readMixers, type Mixer } from "./mixers";
 import { canonical, type Names } from "./names";
 import { placesOutside } from "./placing/outside";
@@ -21,6 +22,7 @@ import { everywhere, Reading, sorted } from "./reading";
 import { resolveAll } from "./resolve";
 import type { Room } from "./room";
 import type { TextProblem } from "./text-problem";
+import { readTraffic, type Traffic } from "./traffic";
 import { readVoices, type Voice } from "./voices";
 import type { Where } from "./where";
 import { chooseRoom } from "./which-room";
@@ -60,6 +62,9 @@ export interface Setup extends Meeting {
   readonly lectern: Voice;
   readonly links: readonly Link[];
   readonly mains: readonly MainsLink[];
+  readonly powerlines: readonly Powerline[];
+  /** How the call sends, and what of it is kept longest. */
+  readonly traffic: Traffic;
   readonly internets: readonly Internet[];
   readonly joins: readonly Join[];
   readonly mixers: ReadonlyMap<string, Mixer>;
@@ -122,7 +127,7 @@ export function readSetup(texts: Texts, root: string): Setup {
     problems: sorted(reading.problems, reading.files.files), names: reading.names,
     ...meeting,
     items, room, floor, devices, ...readVoices(reading, floor, room),
-    links, mains: readMains(reading), internets: readInternets(reading, observations), joins,
+    links, mains: readMains(reading), powerlines: readPowerlines(reading), traffic: readTraffic(reading), internets: readInternets(reading, observations), joins,
     mixers: readMixers(reading), watches: readWatches(reading), remoteRooms: readRemoteRooms(reading), sameEvening: own === undefined ? [] : sameEvening(texts, root, reading.files), service, call: calls, jobs: readJobs(reading), observations,
     visitors: visitorsOf([...reading.by("visitors"), ...calls.filter((c) => c.row.head === "visitors")]),
     shallShow: (item) => holding(calls, "shall", item).filter((s) => valueOf(s, "what", "word")?.word === "show").flatMap((s) => valuesOf(s, "of", "name")),

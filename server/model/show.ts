@@ -30,6 +30,7 @@ export function amount(value: number, dimension: Dimension): string {
   switch (dimension) {
     case "time": return duration(value);
     case "rate": return rate(value);
+    case "data": return data(value);
     case "energy": return `${figure(value / 3600)} Wh`;
     case "charge": return `${figure(value / 3.6)} mAh`;
     case "share": return `${figure(value * 100)} %`;
@@ -40,6 +41,9 @@ export function amount(value: number, dimension: Dimension): string {
     default: return `${figure(value)} ${DIMENSIONS[dimension].unit}`;
   }
 }
+
+/** Bits as bytes, the way data plans count them: 1 GB is 10⁹ bytes. */
+export const data = (bits: number): string => (bits >= 8e9 ? `${figure(bits / 8e9)} GB` : `${Math.round(bits / 8e6)} MB`);
 
 export const rate = (bits: number): string => (bits >= 1e6 ? `${(bits / 1e6).toFixed(bits >= 1e7 ? 0 : 1)} Mb/s` : `${Math.round(bits / 1000)} kb/s`);
 

@@ -1,6 +1,7 @@
 /** What leads from port to port, cables and radio, and from outlet to device, mains. */
 import { valueOf, valuesOf, type Bound } from "./bound";
 import { fromText } from "./make-ranged";
+import { linkFacts, type LinkFacts } from "./network";
 import type { Ranged } from "./ranged";
 import type { Reading } from "./reading";
 import type { Where } from "./where";
@@ -12,6 +13,8 @@ export interface Link {
   readonly length: Ranged | undefined;
   /** dB that a pad in the cable takes off. */
   readonly pad: number;
+  /** What is stated of it as a link of the network. */
+  readonly facts: LinkFacts;
   /** The statement; several links may share one. */
   readonly statement: Bound;
   readonly where: Where;
@@ -44,7 +47,7 @@ export function readLinks(reading: Reading, how: Link["how"]): Link[] {
     const metres = length && valueOf(length, "length", "quantity");
     from.forEach((end, i) => {
       out.push({
-        how, from: end, to: to[i] ?? "", where: statement.where, statement, pad: (pad && valueOf(pad, "loss", "quantity")?.best) ?? 0,
+        how, from: end, to: to[i] ?? "", facts: linkFacts(statement, `${how}.${end}`, `the ${how === "radio" ? "radio link" : "cable"} between ${end} and ${to[i] ?? ""}`), where: statement.where, statement, pad: (pad && valueOf(pad, "loss", "quantity")?.best) ?? 0,
         length: length !== undefined && metres !== undefined && metres.said !== "unknown" ? fromText(metres, length, `${how}.${end}.length`, `the length of the cable from ${end}`, false) : undefined,
       });
     });

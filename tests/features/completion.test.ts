@@ -138,7 +138,7 @@ describe("what is offered", () => {
   });
 
   it("after a comma is what belongs to the line, at the top of a file that alone", () => {
-    expect(labels("cable from laptop.hdmi to box.line, ⟨⟩")).toEqual(["length", "pad"]);
+    expect(labels("cable from laptop.hdmi to box.line, ⟨⟩")).toEqual(["length", "delay", "loss", "rate", "signal", "margin", "pad"]);
     expect(labels("date 2026-10-14, ⟨⟩")).toContain("start");
     const place = labels("place tv is flat-display, ⟨⟩");
     expect(place).toContain("aim");
