@@ -4,6 +4,7 @@
  */
 import type { Scene } from "./checks/check";
 import { echoFigures } from "./figures/echo";
+import { fallbackFigures } from "./figures/fallbacks";
 import { loopFigures } from "./figures/loops";
 import { powerFigures } from "./figures/power";
 import { reachFigures } from "./figures/reach";
@@ -12,6 +13,7 @@ import { serviceFigures } from "./figures/service";
 import { sightFigures } from "./figures/sight";
 import { soundFigures } from "./figures/sound";
 import { streamFigures } from "./figures/streams";
+import { voiceFigures } from "./figures/voice";
 import type { Figure } from "./finding";
 import type { Trial } from "./model/trial";
 
@@ -19,8 +21,8 @@ import type { Trial } from "./model/trial";
 export function figuresOf(scenes: readonly Scene[], trial: Trial): Figure[] {
   const [first] = scenes;
   if (first === undefined) return [];
-  const each = [soundFigures, echoFigures, loopFigures, sightFigures, reachFigures, streamFigures].flatMap((of) => perItem(scenes, (scene) => of(scene, trial)));
-  return [...roomFigures(first.setup, trial), ...each, ...powerFigures(first, trial), ...serviceFigures(first, trial)];
+  const each = [soundFigures, echoFigures, loopFigures, sightFigures, reachFigures, streamFigures, voiceFigures].flatMap((of) => perItem(scenes, (scene) => of(scene, trial)));
+  return [...roomFigures(first.setup, trial), ...each, ...fallbackFigures(first.setup), ...powerFigures(first, trial), ...serviceFigures(first, trial)];
 }
 
 /** The figures of each item, told once where they do not differ. */

@@ -1,11 +1,11 @@
-import { insertInto, rewrite, type Edit } from "../model/edits";
 import { figure, list, rate } from "../model/show";
 import type { Internet } from "../model/setup";
 import type { Trial } from "../model/trial";
-import { modeOf, rungsOf, type Change } from "../signal/rungs";
-import { modeWords, streamsOver, total, usableUp, type Stream } from "../signal/streams";
-import { fileOf, limitOf, type Case, type Check, type Outcome, type Remedy, type Scene } from "./check";
-import { withdraw } from "./join-text";
+import { fittingSet, laddersOf } from "../signal/giving-up";
+import { streamsOver, total, usableUp, Wrap, type Stream } from "../signal/streams";
+import { limitOf, type Case, type Check, type Outcome, type Scene } from "./check";
+import { setInWords } from "./set-words";
+import { thinRemedies } from "./thin-remedies";
 
 export const uplinkShort: Check = {
   takesLimit: true,
@@ -25,7 +25,8 @@ export const uplinkShort: Check = {
       if (streams.length === 0) return [];
       return [{
         key: `${internet?.name ?? ""} ${streams.map((s) => s.title).join(",")}`, ways: ["internet"],
-        measure: (trial) => measure(scene, internet, streams, trial), remedies: () => remedies(scene, streams),
+        measure: (trial) => measure(scene, internet, streams, trial),
+        remedies: (outcome) => (outcome.limit === undefined ? [] : thinRemedies(scene, internet, outcome.limit.value * 1e6)),
       }];
     });
   },
@@ -52,41 +53,21 @@ function measure(scene: Scene, internet: Internet | undefined, streams: readonly
     };
   }
   const usable = spare * share;
-  const severity = least > usable ? "error" : wanted > usable ? "warning" : most > usable ? "hint" : undefined;
+  const raw = least > usable ? "error" : wanted > usable ? "warning" : most > usable ? "hint" : undefined;
+  // What nobody has measured fails no meeting.
+  const severity = raw === "error" && internet?.up?.from.how !== "measured" ? "warning" : raw;
   // A hint on maxima alone says nothing that anybody would act on where targets fit comfortably.
   const level = severity === "hint" && wanted < 0.9 * usable ? undefined : severity;
-  const effect = (): string => level === "error" ? `not even sound and slides fit, which take ${rate(least)}`
+  const effect = (): string => raw === "error" ? `not even sound and slides fit, which take ${rate(least)}`
     : level === "warning" ? `${rate(wanted)} is sent, by ${list(parts(), 4)}` : `${rate(wanted)} fits, but not the ${rate(most)} that the senders would take`;
+  const fits = (): string[] => (level === undefined || level === "hint" ? [] : [`what still fits: ${setInWords(fittingSet(laddersOf(scene.setup, streams, new Wrap(scene.setup, internet)), usable))}`]);
   return {
-    severity: level, badness: (level === "error" ? least - usable : wanted - usable) / 1e6, cause,
+    severity: level, badness: (raw === "error" ? least - usable : wanted - usable) / 1e6, cause,
     measured: { value: wanted / 1e6, unit: "Mb/s" }, limit: { value: usable / 1e6, unit: "Mb/s" },
     say: () => ({
       because: `of the uplink of ${name} ${rate(usable)} can be counted on`, effect: effect(),
       summary: level === undefined || level === "hint" ? `${rate(wanted)} of ${rate(usable)} is used` : `${rate(wanted)} is sent where ${rate(usable)} can be counted on`,
-      chain: [...parts(), `usable: ${figure((usable / (internet?.up === undefined ? usable : trial.value(internet.up))) * 100)} % of what was measured`],
+      chain: [...parts(), `usable: ${figure((usable / (internet?.up === undefined ? usable : trial.value(internet.up))) * 100)} % of what was measured`, ...fits()],
     }),
   };
-}
-
-const remedies = (scene: Scene, streams: readonly Stream[]): Remedy[] => rungsOf(streams).flatMap(({ title, changes }): Remedy[] => {
-  const edits = changes.flatMap((one) => change(scene, one));
-  return edits.length === 0 ? [] : [{ title, edits }];
-});
-
-/** The edits that turn one picture down, or that send it no more. */
-function change(scene: Scene, { stream, to: mode }: Change): Edit[] {
-  const { picture } = stream;
-  if (picture === undefined) return [];
-  if (mode === undefined) return withdraw(scene.setup, stream.join, "sends", "picture", scene.item);
-  const to = modeOf(mode);
-  const statement = stream.join.join.statements.find((s) => s.where === picture.where);
-  if (statement === undefined) {
-    const file = fileOf(scene.setup, stream.join.join.where.path);
-    return file === undefined ? [] : [insertInto(file, stream.join.join.bound, [`sends picture from ${picture.name} at ${to}`])];
-  }
-  const text = fileOf(scene.setup, statement.where.path)?.text.slice(statement.where.start, statement.where.end) ?? "";
-  const now = modeWords(picture);
-  const during = text.indexOf(" during ");
-  const newText = text.includes(now) ? text.replace(now, to) : during < 0 ? `${text} at ${to}` : `${text.slice(0, during)} at ${to}${text.slice(during)}`;
-  return newText === text ? [] : [rewrite(statement, newText)];
 }

@@ -1,7 +1,9 @@
 import { mkdirSync, realpathSync, statSync } from "node:fs";
 import path from "node:path";
 import { study, type Study } from "../study";
+import { fallbackTables } from "../figures/fallback-table";
 import { drawFlow } from "../views/flow/draw";
+import { drawUplink } from "../views/uplink/draw";
 import { CannotRun, systemWords, wordsOf } from "./cannotRun";
 import { FINE, ROOT_OPTION, type Command } from "./command";
 import { nearest } from "../model/near";
@@ -36,6 +38,16 @@ export function itemOf(item: string | undefined, one: Study, shown: string): str
   throw new CannotRun(`--item ${item}: there is no such item in ${shown}; ${meant === undefined ? known : `did you mean ${meant}?`}`);
 }
 
+/** What is drawn. */
+const VIEWS = ["flow", "uplink"] as const;
+
+/** The steps of the connection over which most is sent. */
+function uplinkOf(one: Study, theme: Theme | undefined, shown: string): string {
+  const [table] = fallbackTables(one.setup).filter((each) => each.insteadOf === undefined).sort((a, b) => (b.best[0]?.cost ?? 0) - (a.best[0]?.cost ?? 0));
+  if (table === undefined) throw new CannotRun(`${shown}: no joined device sends anything, so there is no uplink to draw.`);
+  return drawUplink(one.title, table, theme);
+}
+
 /** `bothways draw`. */
 export const draw: Command = {
   shape: {
@@ -47,7 +59,7 @@ export const draw: Command = {
       "Without --out the picture goes to standard output.",
     ],
     options: [
-      { name: "view", value: "VIEW", meaning: "flow, which is the only one so far" },
+      { name: "view", value: "VIEW", choices: VIEWS, meaning: "flow: how sound and picture get across; uplink: what still fits when the internet is thin" },
       { name: "out", value: "FILE.svg", meaning: "the file to write" },
       { name: "item", value: "NAME", meaning: "the item of the programme to draw, where items differ" },
       { name: "theme", value: "THEME", choices: THEMES, meaning: "light, dark, contrast or print; without it the viewer's own" },
@@ -58,7 +70,6 @@ export const draw: Command = {
 
   async run(given, terminal) {
     const view = given.value("view") ?? "flow";
-    if (view !== "flow") throw new CannotRun(`--view ${view}: this version draws only the flow.  For example: ${draw.shape.example}`);
     const source = new Folders(given.value("root")).file(given.words[0] ?? "");
     textOf(source);
     const out = given.value("out");
@@ -67,7 +78,7 @@ export const draw: Command = {
     if (!one.isSetup) throw new CannotRun(`${source.shown}: it holds no setup, so there is nothing to draw.`);
     const item = itemOf(given.value("item"), one, source.shown);
     const theme = given.value("theme") as Theme | undefined;
-    const svg = drawFlow(one.flow(item), theme === undefined ? {} : { theme });
+    const svg = view === "uplink" ? uplinkOf(one, theme, source.shown) : drawFlow(one.flow(item), theme === undefined ? {} : { theme });
     if (file === undefined) {
       await terminal.out(svg);
       return FINE;

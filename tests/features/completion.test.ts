@@ -161,8 +161,8 @@ describe("what is offered", () => {
   });
 
   it("after “no” is what can be negated, and “no” is offered before it", () => {
-    expect(labels("join laptop { sends ⟨⟩ }")).toEqual(["sound", "picture", "clip", "no"]);
-    expect(labels("join laptop { sends no ⟨⟩ }")).toEqual(["sound", "picture", "clip"]);
+    expect(labels("join laptop { sends ⟨⟩ }")).toEqual(["sound", "picture", "clip", "content", "no"]);
+    expect(labels("join laptop { sends no ⟨⟩ }")).toEqual(["sound", "picture", "clip", "content"]);
     expect(labels("mixer desk {\n  channel voice from desk.in-1\n  bus far to desk.aux-1 { holds no ⟨⟩ }\n}")).toEqual(["all", "voice"]);
   });
 

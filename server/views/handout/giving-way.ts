@@ -3,30 +3,30 @@ import { canonical } from "../../model/names";
 import { rate, sentence as asSentence } from "../../model/show";
 import { html, listed, name, sentenceOf, type Html, type Part } from "./html";
 import { bounded, inline, runIn, section, thing, type Sheet } from "./sheet";
-import { laddersOf, type Ladder, type Turned } from "./thin";
+import { stairsOf, type Stair, type Turned } from "./thin";
 
 /** Mb/s as a speed test shows them, rounded so that the step is taken rather too early than too late. */
 const uplink = (bits: number): string => `${(Math.ceil(bits / 1e5 - 1e-9) / 10).toFixed(1)} Mb/s`;
 
 /** Instructions with the uplink below which each holds. */
 export function thinInternet(sheet: Sheet): Part[] {
-  const ladders = laddersOf(sheet.study.setup);
-  return ladders.length === 0 ? [] : section("thin", "When the internet is thin", ...ladders.flatMap((ladder) => [measuring(sheet, ladder), ...stepsDown(sheet, ladder)]));
+  const stairs = stairsOf(sheet.study.setup);
+  return stairs.length === 0 ? [] : section("thin", "When the internet is thin", ...stairs.flatMap((stair) => [measuring(sheet, stair), ...stepsDown(sheet, stair)]));
 }
 
-function measuring(sheet: Sheet, ladder: Ladder): Html {
-  const at: Part[] = ladder.item === undefined ? [] : [", most of all during ", name(ladder.item, 24)];
-  return html("p", {}, "Measure the uplink of ", name(ladder.internet), " from ", ...listed(ladder.devices.slice(0, 4).map((device) => html("span", {}, ...thing(sheet, device)))), ": ", html("span", { class: "fill tiny" }), " Mb/s",
-    ...(ladder.up === undefined ? [" (not known yet)"] : [` (planned with ${rate(ladder.up)})`]), `. About ${Math.round(ladder.share * 100)} % of it can be counted on, so the plan needs ${uplink(ladder.wanted)}`, ...at, ".");
+function measuring(sheet: Sheet, stair: Stair): Html {
+  const at: Part[] = stair.item === undefined ? [] : [", most of all during ", name(stair.item, 24)];
+  return html("p", {}, ...(stair.insteadOf === undefined ? ["Measure the uplink of ", name(stair.internet)] : [name(stair.internet), " in place of ", name(stair.insteadOf), ": measure"]), " from ", ...listed(stair.devices.slice(0, 4).map((device) => html("span", {}, ...thing(sheet, device)))), ": ", html("span", { class: "fill tiny" }), " Mb/s",
+    ...(stair.up === undefined ? [" (not known yet)"] : [` (planned with ${rate(stair.up)})`]), `. About ${Math.round(stair.share * 100)} % of it can be counted on, so the plan needs ${uplink(stair.wanted)}`, ...at, ".");
 }
 
-function stepsDown(sheet: Sheet, ladder: Ladder): Part[] {
-  if (ladder.steps.length === 0) return [];
-  const rows = ladder.steps.map((step, i): Html => html("li", {}, html("b", {}, `below ${uplink(step.below)}: `),
+function stepsDown(sheet: Sheet, stair: Stair): Part[] {
+  if (stair.steps.length === 0) return [];
+  const rows = stair.steps.map((step, i): Html => html("li", {}, html("b", {}, `below ${uplink(step.below)}: `),
     ...step.turned.slice(0, 6).flatMap((turned, k): Part[] => [k === 0 ? "" : ", ", ...turnedWords(sheet, turned)]), step.turned.length > 6 ? ` and ${step.turned.length - 6} more` : "",
-    step.soundOnly && ladder.sound ? html("b", {}, ": sound only") : "", i < ladder.taken ? html("b", {}, " – from the start") : ""));
+    step.soundOnly && stair.sound ? html("b", {}, ": sound only") : "", i < stair.taken ? html("b", {}, " – from the start") : ""));
   return [html("ol", {}, ...rows), html("p", {}, "Pictures freeze or voices break up all the same: one step further. ",
-    ladder.sound ? html("b", {}, `Sound is given up last${ladder.least < 1e5 ? "" : `; below ${uplink(ladder.least)} not even what is left fits`}.`) : "No sound is sent over this line.")];
+    stair.sound ? html("b", {}, `Sound is given up last; below ${uplink(stair.least)}: dial in by telephone.`) : "No sound is sent over this line.")];
 }
 
 /** `⑦ phone: camera at 360p15`; `⑥ laptop: stage-camera off`. */

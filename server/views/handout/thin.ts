@@ -1,16 +1,13 @@
 /** What is given up first when the internet is thin, with the uplink below which each step is taken: pictures first, sound last. */
-import { limitOf } from "../../checks/check";
-import type { Internet, Setup } from "../../model/setup";
-import { Trial } from "../../model/trial";
-import { makeGraph } from "../../signal/graph";
-import { stairs, modeOf, type Rung } from "../../signal/rungs";
-import { streamsOver, total, usableShare, type Stream } from "../../signal/streams";
+import { fallbackTables, type FallbackTable } from "../../figures/fallback-table";
+import type { Setup } from "../../model/setup";
+import type { FittingSet, Ladder } from "../../signal/giving-up";
 
-/** One picture turned down or off. */
+/** One picture turned down or off, or something that is presented no more. */
 export interface Turned {
   /** The joined device that sends it. */
   readonly device: string;
-  /** `stage-camera`, `phone.camera`. */
+  /** `stage-camera`, `phone.camera`, `slides`. */
   readonly picture: string;
   /** `360p15`; nothing where it is sent no more. */
   readonly to: string | undefined;
@@ -25,8 +22,10 @@ export interface Step {
   readonly soundOnly: boolean;
 }
 
-export interface Ladder {
+export interface Stair {
   readonly internet: string;
+  /** For which connection it steps in. */
+  readonly insteadOf: string | undefined;
   /** Devices whose streams go over it. */
   readonly devices: readonly string[];
   /** The item in which most is sent, where items differ. */
@@ -37,7 +36,7 @@ export interface Ladder {
   readonly share: number;
   /** bit/s of measured uplink that the plan wants. */
   readonly wanted: number;
-  /** bit/s of measured uplink below which not even what no step gives up fits. */
+  /** bit/s of measured uplink below which not even the thinnest sound fits; nothing where no sound is sent. */
   readonly least: number;
   readonly steps: readonly Step[];
   /** How many steps the stated uplink asks for from the start. */
@@ -45,49 +44,31 @@ export interface Ladder {
   readonly sound: boolean;
 }
 
-/** More connections and items than any evening has. */
-const MOST_INTERNETS = 3;
-const MOST_ITEMS = 30;
+/** The stairs of every connection that carries anything, and of those that step in. */
+export const stairsOf = (setup: Setup): Stair[] => fallbackTables(setup).map(stair);
 
-/** One ladder for each connection over which anything is sent; on a good line too, since the line of the evening may be another one. */
-export function laddersOf(setup: Setup): Ladder[] {
-  const items: readonly (string | undefined)[] = setup.items.length === 0 ? [undefined] : setup.items.slice(0, MOST_ITEMS).map((item) => item.name);
-  const graphs = items.map((item) => ({ item, graph: makeGraph(setup, item) }));
-  const internets: readonly (Internet | undefined)[] = setup.internets.length === 0 ? [undefined] : setup.internets.slice(0, MOST_INTERNETS);
-  return internets.flatMap((internet): Ladder[] => {
-    const all = graphs.map(({ item, graph }) => ({ item, streams: streamsOver(graph, internet) }));
-    const [most] = [...all].sort((a, b) => total(b.streams, "target") - total(a.streams, "target"));
-    if (most === undefined || most.streams.length === 0) return [];
-    const alike = all.every(({ streams }) => total(streams, "target") === total(most.streams, "target"));
-    return [ladder(setup, internet, most.streams, alike ? undefined : most.item)];
+function stair(table: FallbackTable): Stair {
+  const { steps: sets, share, up } = table;
+  const all = table.ladders.flat();
+  const sounds = all.filter((ladder) => ladder.stream.what === "sound");
+  const isOn = (set: FittingSet, ladder: Ladder): boolean => set.levels.get(ladder) !== undefined;
+  const steps: Step[] = [];
+  // What is turned down by itself, sound and moving slides, asks nobody to do anything.
+  let below = Infinity;
+  sets.forEach((set, i) => {
+    const before = sets[i - 1];
+    if (before === undefined) return;
+    below = Math.min(below, before.cost / share);
+    const turned = all.filter((ladder) => ladder.stream.what !== "sound").flatMap((ladder): Turned[] => {
+      const [was, is] = [before.levels.get(ladder), set.levels.get(ladder)];
+      if (was === is || (is !== undefined && ladder.stream.picture === undefined)) return [];
+      return [{ device: ladder.stream.join.join.device, picture: ladder.stream.picture?.name ?? ladder.stream.what, to: is?.mode === undefined ? undefined : `${is.mode.height}p${is.mode.rate}` }];
+    });
+    if (turned.length > 0) steps.push({ below, turned, soundOnly: sounds.some((ladder) => isOn(set, ladder)) && all.every((ladder) => ladder.stream.what === "sound" || !isOn(set, ladder)) });
   });
-}
-
-function ladder(setup: Setup, internet: Internet | undefined, streams: readonly Stream[], item: string | undefined): Ladder {
-  const name = internet?.name ?? "the internet";
-  const trial = new Trial();
-  const share = trial.value(usableShare(internet ?? { name, reach: undefined })) * Math.min(1, limitOf(setup, "uplink-short", 1));
-  const up = internet?.up === undefined ? undefined : trial.value(internet.up);
-  const rungs = stairs(streams);
-  // A step is taken where what is sent before it does not fit.
-  const before = [streams, ...rungs.map((rung) => rung.left)];
-  const steps = rungs.map((rung, i): Step => ({
-    below: total(before[i] ?? [], "target") / share, turned: turnedBy(rung, rungs[i - 1]), soundOnly: rung.left.every((s) => s.picture === undefined),
-  }));
+  const last = sets.filter((set) => sounds.some((ladder) => isOn(set, ladder))).at(-1);
   return {
-    internet: name, item, up, share, steps, wanted: total(streams, "target") / share, least: total(before.at(-1) ?? [], "target") / share,
-    devices: [...new Set(streams.map((s) => s.join.join.device))],
-    taken: up === undefined ? 0 : steps.filter((step) => up < step.below).length, sound: streams.some((s) => s.what === "sound"),
+    internet: table.internet, insteadOf: table.insteadOf, item: table.item, devices: table.devices, up, share, steps, wanted: (sets[0]?.cost ?? 0) / share,
+    least: (last?.cost ?? 0) / share, taken: up === undefined ? 0 : steps.filter((step) => up < step.below).length, sound: sounds.length > 0,
   };
-}
-
-/** What a step changes that the one before it has not changed already. */
-function turnedBy(rung: Rung, previous: Rung | undefined): Turned[] {
-  const mode = (of: Rung | undefined, stream: Stream): string | undefined => {
-    const change = of?.changes.find((one) => one.stream === stream);
-    return change === undefined ? undefined : change.to === undefined ? "off" : modeOf(change.to);
-  };
-  return rung.changes.filter(({ stream }) => mode(rung, stream) !== mode(previous, stream)).map(({ stream, to }) => ({
-    device: stream.join.join.device, picture: stream.picture?.name ?? "", to: to === undefined ? undefined : modeOf(to),
-  }));
 }
