@@ -24,11 +24,14 @@ export function voiceFigures(scene: Scene, trial: Trial): Figure[] {
   const hops = graph.joins.flatMap((state): Figure[] => {
     const over = setup.internets.find((one) => canonical(one.name) === canonical(state.join.over ?? "")) ?? setup.internets[0];
     const way = wayOut(setup, state.join.device, over);
-    return way.map((hop, i): Figure => ({
-      name: `hop ${i + 1} to the internet`, of: [state.join.device, `${hop.from} to ${hop.to}`, i === way.length - 1 && over !== undefined && isMobile(setup, over) ? `${hop.kind}, then mobile` : hop.kind], value: hop.facts.rate === undefined ? 0 : round(trial.value(hop.facts.rate) / 1e6), unit: "Mb/s",
-      formula: hop.facts.rate === undefined ? "not measured" : "as measured",
-      inputs: [...(hop.facts.delay === undefined ? [] : [input(hop.facts.delay, trial, "ms", 1000)]), ...(hop.facts.loss === undefined ? [] : [input(hop.facts.loss, trial, "%", 100)])], source: "the text",
-    }));
+    if (way.length === 0) return [];
+    const last = over !== undefined && isMobile(setup, over) ? ["then the mobile network"] : [];
+    return [{
+      name: "way to the internet", of: [state.join.device, ...way.map((hop) => `${hop.kind} to ${hop.to}`), ...last], value: way.length, unit: "hops", formula: "the best of the ways stated: cable before mains wires before radio",
+      inputs: way.flatMap(({ facts }) => [
+        ...(facts.rate === undefined ? [] : [input(facts.rate, trial, "Mb/s", 1e-6)]), ...(facts.delay === undefined ? [] : [input(facts.delay, trial, "ms", 1000)]), ...(facts.loss === undefined ? [] : [input(facts.loss, trial, "%", 100)]),
+      ]), source: "the text",
+    }];
   });
   return [...ratings, ...hops];
 }

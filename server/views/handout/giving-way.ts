@@ -1,6 +1,9 @@
 /** What is done when something gives way, and what this sheet stands on: risks taken, values assumed, facts still open. */
+import { setInWords } from "../../checks/set-words";
+import { standInsOf } from "../../figures/stand-ins";
 import { canonical } from "../../model/names";
-import { rate, sentence as asSentence } from "../../model/show";
+import { data, duration, rate, sentence as asSentence } from "../../model/show";
+import { Trial } from "../../model/trial";
 import { html, listed, name, sentenceOf, type Html, type Part } from "./html";
 import { bounded, inline, runIn, section, thing, type Sheet } from "./sheet";
 import { stairsOf, type Stair, type Turned } from "./thin";
@@ -10,7 +13,8 @@ const uplink = (bits: number): string => `${(Math.ceil(bits / 1e5 - 1e-9) / 10).
 
 /** Instructions with the uplink below which each holds. */
 export function thinInternet(sheet: Sheet): Part[] {
-  const stairs = stairsOf(sheet.study.setup);
+  // What steps in and carries everything needs no steps of its own.
+  const stairs = stairsOf(sheet.study.setup).filter((stair) => stair.insteadOf === undefined || stair.up === undefined || stair.taken > 0);
   return stairs.length === 0 ? [] : section("thin", "When the internet is thin", ...stairs.flatMap((stair) => [measuring(sheet, stair), ...stepsDown(sheet, stair)]));
 }
 
@@ -38,9 +42,17 @@ function turnedWords(sheet: Sheet, { device, picture, to }: Turned): Part[] {
 /** What steps in for what. */
 export function fallbacks(sheet: Sheet): Part[] {
   const rows = sheet.study.setup.fallbacks.map((fallback): Part[] => [...thing(sheet, fallback.device), " steps in for ", ...thing(sheet, fallback.for), "."]);
+  rows.push(...lasting(sheet));
   const { shown, more } = bounded(sheet, rows, 12, "of these");
   return rows.length === 0 ? [] : runIn("fallback", "If something gives way", ...inline(shown), ...more);
 }
+
+/** What fits on a connection that steps in, and how long its allowance and its battery last. */
+const lasting = (sheet: Sheet): Part[][] => standInsOf(sheet.study.setup, new Trial()).slice(0, 4).map((one): Part[] => [
+  name(one.internet.name), ` carries ${one.fits === undefined ? "nobody knows how much: measure it" : ""}`, ...(one.fits === undefined ? [] : [sentenceOf(setInWords(one.fits))]),
+  ...(one.data === undefined || one.internet.allowance === undefined ? [] : [` Its ${data(one.internet.allowance.best)} last ${duration(one.data)}.`]),
+  ...(one.battery === undefined ? [] : [` The battery of ${one.device ?? "it"} lasts ${duration(one.battery)}.`]),
+]);
 
 /** Risks that were taken knowingly, each with its reason. */
 export function accepted(sheet: Sheet): Part[] {

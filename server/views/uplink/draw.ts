@@ -3,6 +3,7 @@
  * what is planned as the uplink grows. The uplink runs from left to right, each doubling as wide as the one before.
  */
 import type { FallbackTable } from "../../figures/fallback-table";
+import { streamName } from "../../checks/set-words";
 import { rate } from "../../model/show";
 import type { FittingSet, Ladder } from "../../signal/giving-up";
 import { element, path, write, type Element } from "../svg/element";
@@ -36,7 +37,7 @@ export function drawUplink(title: string, table: FallbackTable, theme?: Theme): 
   const height = bottom + 58 + (hidden > 0 ? 18 : 0);
   const root = `.bothways-uplink${theme === undefined ? "" : `.${theme}`}`;
   const words = wordsOf(table, stretches);
-  const said = `${title}: what fits of ${table.internet}${table.insteadOf === undefined ? "" : `, instead of ${table.insteadOf}`}`;
+  const said = `${title}: what fits over ${table.internet}${table.insteadOf === undefined ? "" : `, instead of ${table.insteadOf}`}`;
   return `${write(element("svg", { xmlns: "http://www.w3.org/2000/svg", viewBox: `0 0 ${WIDTH} ${Math.round(height)}`, class: `bothways-uplink${theme === undefined ? "" : ` ${theme}`}`, role: "img", "aria-labelledby": "uplink-title uplink-words" },
     element("title", { id: "uplink-title" }, said), element("desc", { id: "uplink-words" }, words),
     { css: [paletteSheet(root, theme), ...rules(root)].join("\n") },
@@ -44,14 +45,15 @@ export function drawUplink(title: string, table: FallbackTable, theme?: Theme): 
     text(24, 30, shorten(said, 17, WIDTH - 48, true), "b", 17),
     text(24, 52, `What can be counted on is ${Math.round(table.share * 100)} % of the uplink as measured${table.item === undefined ? "" : `; as it is during ${shorten(table.item, 13, 260)}`}.`, "ink2", 13),
     ...axis(least, most, x, bottom),
-    ...ladders.flatMap((ladder, i) => strip(ladder, stretches, x, tops[i] ?? TOP)),
+    ...ladders.flatMap((ladder, i) => ground(ladder, stretches, x, tops[i] ?? TOP)),
     ...(table.up === undefined ? [] : now(x(table.up), bottom, table.up)),
+    ...ladders.flatMap((ladder, i) => labels(ladder, stretches, x, tops[i] ?? TOP)),
     ...(hidden > 0 ? [text(24, height - 12, `… and ${hidden} more streams`, "ink2", 13)] : []),
   ))}\n`;
 }
 
 const rules = (root: string): string[] => [
-  `text{font-family:${FONT_STACK};fill:var(--ink)}`, "text.b{font-weight:bold}", "text.ink2{fill:var(--ink2)}", ".page{fill:var(--page)}", ".strip{fill:var(--ground);stroke:var(--edge)}",
+  `text{font-family:${FONT_STACK};fill:var(--ink)}`, "text.b{font-weight:bold}", "text.ink2{fill:var(--ink2)}", "text.on{paint-order:stroke;stroke:var(--post);stroke-width:3}", "text.off{paint-order:stroke;stroke:var(--ground);stroke-width:3}", ".page{fill:var(--page)}", ".strip{fill:var(--ground);stroke:var(--edge)}",
   ".fill{fill:var(--post);stroke:none}", ".stair{fill:none;stroke:var(--out);stroke-width:3;stroke-linejoin:round}", ".tick{stroke:var(--pale);stroke-width:1;stroke-dasharray:2 4}", ".now{stroke:var(--ink);stroke-width:2}",
 ].map((rule) => `${root} ${rule}`);
 
@@ -67,43 +69,45 @@ function axis(least: number, most: number, x: (bits: number) => number, bottom: 
   const marks = [1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9].flatMap((decade) => [1, 2, 5].map((times) => decade * times)).filter((bits) => bits >= least && bits <= most);
   return [
     ...marks.map((bits) => element("line", { class: "tick", x1: x(bits), y1: TOP - 14, x2: x(bits), y2: bottom })),
-    ...marks.map((bits) => text(x(bits), bottom + 18, bits >= 1e6 ? `${bits / 1e6}` : `${bits / 1e6}`, "ink2", 12, "middle")),
+    ...marks.map((bits) => text(x(bits), bottom + 18, `${bits / 1e6}`, "ink2", 12, "middle")),
     text(WIDTH - RIGHT, bottom + 38, "uplink as measured, Mb/s", "ink2", 12, "end"),
   ];
 }
 
-/** A line that climbs through a stream's levels, with what each is called where there is room for it. */
-function strip(ladder: Ladder, stretches: readonly Stretch[], x: (bits: number) => number, top: number): Element[] {
-  const levels = ladder.levels.length;
-  const height = (levels + 1) * STEP;
-  const foot = top + height;
-  const y = (set: FittingSet): number => {
+interface Run { readonly from: number; to: number; readonly y: number; readonly set: FittingSet }
+
+/** The stretches over which one stream stays as it is, with the height of its line. */
+function runsOf(ladder: Ladder, stretches: readonly Stretch[], top: number): Run[] {
+  const foot = top + (ladder.levels.length + 1) * STEP;
+  const runs: Run[] = [];
+  for (const { from, to, set } of stretches) {
     const level = set.levels.get(ladder);
-    return level === undefined ? foot - 3 : top + STEP * ladder.levels.indexOf(level) + 6;
-  };
-  const runs: { from: number; to: number; y: number; set: FittingSet }[] = [];
-  for (const one of stretches) {
+    const y = level === undefined ? foot - 3 : top + STEP * ladder.levels.indexOf(level) + 6;
     const last = runs.at(-1);
-    if (last !== undefined && last.y === y(one.set)) last.to = one.to;
-    else runs.push({ from: one.from, to: one.to, y: y(one.set), set: one.set });
+    if (last !== undefined && last.y === y) last.to = to;
+    else runs.push({ from, to, y, set });
   }
-  const line = runs.flatMap((run, i) => [i === 0 ? "M" : "L", x(run.from), run.y, "L", x(run.to), run.y]);
-  const labels = runs.flatMap((run): Element[] => {
-    const level = run.set.levels.get(ladder);
-    const words = level === undefined ? "off" : ladder.stream.picture === undefined && level.planned ? "as planned" : level.title.replace(/^at /, "");
-    const room = x(run.to) - x(run.from) - 8;
-    // What has no room stands in the words and in the table.
-    return widthOf(words, 11) > room ? [] : [text(x(run.from) + 5, run.y + (level === undefined ? -4 : 13), words, "ink", 11)];
-  });
-  const name = ladder.stream.picture?.name ?? ladder.stream.title.replace(/^the /, "");
+  return runs;
+}
+
+/** A strip with the line that climbs through a stream's levels. */
+function ground(ladder: Ladder, stretches: readonly Stretch[], x: (bits: number) => number, top: number): Element[] {
+  const height = (ladder.levels.length + 1) * STEP;
+  const line = runsOf(ladder, stretches, top).flatMap((run, i) => [i === 0 ? "M" : "L", x(run.from), run.y, "L", x(run.to), run.y]);
   return [
     element("rect", { class: "strip", x: LEFT, y: top, width: WIDTH - LEFT - RIGHT, height }),
-    element("path", { class: "fill", d: path(...line, "L", WIDTH - RIGHT, foot, "L", LEFT, foot, "Z") }),
+    element("path", { class: "fill", d: path(...line, "L", WIDTH - RIGHT, top + height, "L", LEFT, top + height, "Z") }),
     element("path", { class: "stair", d: path(...line) }),
-    ...labels,
-    text(LEFT - 10, top + height / 2 + 4, shorten(name, 14, LEFT - 34, true), "b", 14, "end"),
+    text(LEFT - 10, top + height / 2 + 4, shorten(streamName(ladder), 14, LEFT - 34, true), "b", 14, "end"),
   ];
 }
+
+/** What each level is called, where there is room for it; what has none stands in the words and in the table. */
+const labels = (ladder: Ladder, stretches: readonly Stretch[], x: (bits: number) => number, top: number): Element[] => runsOf(ladder, stretches, top).flatMap((run): Element[] => {
+  const level = run.set.levels.get(ladder);
+  const words = level === undefined ? "off" : ladder.stream.picture === undefined && level.planned ? "as planned" : level.title.replace(/^at /, "");
+  return widthOf(words, 11) > x(run.to) - x(run.from) - 8 ? [] : [text(x(run.from) + 5, run.y + (level === undefined ? -4 : 13), words, level === undefined ? "off" : "on", 11)];
+});
 
 function now(at: number, bottom: number, up: number): Element[] {
   const right = at > WIDTH - 180;
@@ -116,7 +120,7 @@ function wordsOf(table: FallbackTable, stretches: readonly Stretch[]): string {
   return [...stretches].reverse().slice(0, 40).map(({ from, set }) => {
     const parts = all.slice(0, 12).map((ladder) => {
       const level = set.levels.get(ladder);
-      return `${ladder.stream.picture?.name ?? ladder.stream.title.replace(/^the /, "")} ${level === undefined ? "off" : level.title}`;
+      return `${streamName(ladder)} ${level === undefined ? "off" : level.title}`;
     });
     return set.cost === 0 ? "Below that nothing fits: dial in by telephone." : `From ${rate(from)}: ${parts.join(", ")}.`;
   }).join(" ");
