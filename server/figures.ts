@@ -9,6 +9,7 @@ import { loopFigures } from "./figures/loops";
 import { powerFigures } from "./figures/power";
 import { reachFigures } from "./figures/reach";
 import { roomFigures } from "./figures/room";
+import { seatFigures } from "./figures/seats";
 import { serviceFigures } from "./figures/service";
 import { sightFigures } from "./figures/sight";
 import { soundFigures } from "./figures/sound";
@@ -21,7 +22,7 @@ import type { Trial } from "./model/trial";
 export function figuresOf(scenes: readonly Scene[], trial: Trial): Figure[] {
   const [first] = scenes;
   if (first === undefined) return [];
-  const each = [soundFigures, echoFigures, loopFigures, sightFigures, reachFigures, streamFigures, voiceFigures].flatMap((of) => perItem(scenes, (scene) => of(scene, trial)));
+  const each = [soundFigures, seatFigures, echoFigures, loopFigures, sightFigures, reachFigures, streamFigures, voiceFigures].flatMap((of) => perItem(scenes, (scene) => of(scene, trial)));
   return [...roomFigures(first.setup, trial), ...each, ...fallbackFigures(first.setup), ...powerFigures(first, trial), ...serviceFigures(first, trial)];
 }
 

@@ -77,6 +77,8 @@ export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: 
     for (const swing of judgement.couldFail) add(questionOf(judgement, swing, judgement.case.ways, check.entry.title));
     // What is only guessed and could turn a warning either way is worth a look, too.
     for (const swing of judgement.swings.slice(0, 3)) {
+      // Whether there is a hint to give or none is nothing that anybody would go and find out.
+      if (Math.max(rank(swing.low), rank(swing.high)) < rank("warning")) continue;
       if (rank(swing.low) === rank(swing.high) || judgement.turnedBy.includes(swing) || judgement.couldFail.includes(swing)) continue;
       const question = questionOf(judgement, swing, judgement.case.ways, check.entry.title);
       add({ ...question, weight: question.weight - 1 });

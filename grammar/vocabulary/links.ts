@@ -167,6 +167,11 @@ export const SETUP_ROWS: readonly Row[] = [
     meaning: "The mix does not follow the faders of the channels.", example: evening("place desk is mixer, at operator\nmixer desk { bus far-end to desk.aux-1, before-faders }"),
   },
   {
+    head: "delay", within: ["bus"], nature: "choice", once: true,
+    slots: [{ id: "time", takes: { kind: "quantity", dimension: "time", min: 0, max: 2 }, required: true, meaning: "how much later" }],
+    meaning: "Keeps a mix back, so that a loudspeaker that would come first comes with the others.", example: evening("place desk is mixer, at operator\nmixer desk {\n  channel voice from desk.in-1\n  bus back to desk.aux-2, delay 60 ms { holds voice }\n}"),
+  },
+  {
     head: "holds", within: ["bus"], nature: "choice", negatable: true, during: { key: "channel" },
     slots: [
       { id: "channel", takes: { kind: "name", of: ["channel"] }, required: true, many: true, meaning: "which channels, or `all`" },

@@ -36,6 +36,12 @@ import { sourceWithoutMic } from "./source-without-mic";
 import { streamAudible } from "./stream-audible";
 import { lipSync, pictureLate } from "./sync";
 import { talkerTurnedAway } from "./talker-turned-away";
+import { lateArrival } from "./late-arrival";
+import { seatUncovered } from "./seat-uncovered";
+import { speechUnclear } from "./speech-unclear";
+import { talkerUnheardInRoom } from "./talker-unheard-in-room";
+import { tooLoud } from "./too-loud";
+import { tooQuiet } from "./too-quiet";
 import { uncoveredDirection } from "./uncovered-direction";
 import { unmeasured } from "./unmeasured";
 import { uplinkShort } from "./uplink-short";
@@ -48,6 +54,7 @@ import { wrongInput, wrongOutput } from "./wrong-ends";
 /** Every check there is, in the order in which causes are told from consequences. */
 export const CHECKS: readonly Check[] = [
   noPower, uncoveredDirection, wrongInput, wrongOutput, levelMismatch, headsetProfile, musicSuppressed, noDirectSend, sourceWithoutMic, wind, talkerTurnedAway, micSpacing, lipSync, pictureLate, nobodyListens, loopMisses, mixNotMinus, echoPath, hearsItself, cancellerBlind, monitorLoop, howlLoop, streamAudible, cancellerStrained, cancellerTwice, cancellerMoving, visitorJoins,
+  tooQuiet, lateArrival, talkerUnheardInRoom, speechUnclear, seatUncovered, tooLoud,
   batteryShort, uplinkShort, downlinkShort, voicePoor, slowLink, weakWifi, sharedLink, loginExpires, dataCap, noSecondPath, unmeasured, callEnds, callFull, secondJoin, phoneInterrupted, castingBlocked, oneDeviceCarriesAll,
   oneRunsCall, nobodyAdmits, chatUnwatched, presenterOperates, zoneMissing,
   kitMissing, overBudget, kitDouble, roleOpen, oneExpert, notRehearsed, setupRushed, doorAndKeys,

@@ -14,7 +14,7 @@ export function remediesFor(scene: Scene, claim: Claim): readonly Remedy[] {
   const assessment = claim.assess(new Trial());
   const gap = assessment.gaps[0];
   if (gap === undefined) return claim.way === "online-sees-room" ? [...aimAt(scene, claim), ...joinCamera(scene, claim)]
-    : claim.way === "room-sees-online" ? showLarger(scene) : claim.way === "online-hears-room" ? [...nearerMicrophone(scene, claim), ...repeated(scene, claim)] : playElsewhere(scene);
+    : claim.way === "room-sees-online" ? showLarger(scene) : claim.way === "online-hears-room" ? [...nearerMicrophone(scene, claim), ...repeated(scene, claim)] : [];
   const [first, second] = gap.between;
   if (gap.cause.startsWith("link ") && first !== undefined && second !== undefined) return connect(scene, first, second, claim);
   switch (gap.cause) {
@@ -68,7 +68,7 @@ function setting(scene: Scene, head: "plays" | "sends", what: "sound" | "picture
 }
 
 /** A loudspeaker that is there already, connected or not, instead of what plays now. */
-function playElsewhere(scene: Scene): Remedy[] {
+export function playElsewhere(scene: Scene): Remedy[] {
   const { setup, graph } = scene;
   return graph.joins.slice(0, 1).flatMap((state) => [...setup.devices.values()]
     .filter((d) => d.placed !== undefined && d !== state.device && d.parts.some((p) => p.type === "loudspeaker") && !state.plays.some((s) => canonical(s.name).startsWith(canonical(d.name))))

@@ -3,9 +3,8 @@ import type { Observation } from "../model/observations";
 import { figure, withUnit } from "../model/show";
 import { Trial } from "../model/trial";
 import { listeners } from "../signal/air";
-import { called, claims, type Assessment, type Claim, type SeatAsked } from "../signal/coverage";
+import { called, claims, type Assessment, type Claim } from "../signal/coverage";
 import { nameOfNode } from "../signal/edges";
-import { levelRead, loudspeakersNamed } from "../signal/read-level";
 import type { Case, Check, Outcome, Scene, Testimony } from "./check";
 import { remediesFor } from "./cover-remedies";
 import { concerns, opinion, seatsMeant } from "./observes";
@@ -16,7 +15,7 @@ export const uncoveredDirection: Check = {
     notice: "Somebody asks: can you hear us? – and the answer does not come, or cannot be seen.",
     why: "On the way from who speaks or shows to who should hear or see, something is missing: nothing sends or plays it, no cable, no power, or it is too far away.",
     todo: ["Look where the way breaks: the message names the place.", "Send or play on a device that is in the call.", "Connect what stands unconnected.", "Place, or join with, a device that is owned."],
-    source: "common practice, no source; face angle, pick-up and speech-to-noise limits are model choices",
+    source: "common practice, no source; face angle and pick-up limits are model choices",
     symptoms: ["nobody hears the back row", "black picture", "no sound", "cannot see", "cannot hear", "silent", "mute", "not visible", "too small"],
     limit: "every talker, seat and view that the meeting needs has a way across",
   },
@@ -49,7 +48,8 @@ function measure(scene: Scene, claim: Claim, trial: Trial): Outcome {
   const picture = claim.way === "room-sees-online";
   const severity: Outcome["severity"] = a.grade === "bad" ? "error" : a.grade === "poor" && picture ? "warning" : undefined;
   const base = {
-    severity, badness: measured === undefined ? 0 : measured.limit - measured.value,
+    // A way that is there is told by what is measured on it, by whichever code.
+    severity, badness: measured === undefined ? (claim.way === "room-hears-online" ? -1000 : 0) : measured.limit - measured.value,
     ...(measured === undefined ? {} : { measured: { value: measured.value, unit: measured.unit }, limit: { value: measured.limit, unit: measured.unit } }),
     cause: { key: rootOf(scene, claim), subjects: [claim.subject], where },
     doubtful: a.grade === "poor",
@@ -64,9 +64,6 @@ function measure(scene: Scene, claim: Claim, trial: Trial): Outcome {
     }),
   };
 }
-
-/** So far off may a level be that was read on a telephone, dB. Common practice, no source. */
-const METER = 3;
 
 /**
  * `observed box clear at row 4` is of seats that hear the people online, `observed Ines clear` and `observed audience unclear` of
@@ -85,15 +82,8 @@ function observed(scene: Scene, claim: Claim, seen: Observation): Testimony | un
   if (seen.place !== undefined && way === "online-hears-room" && seats === undefined) return undefined;
   const meant = seatsMeant(setup, seen);
   if (meant !== undefined && !listeners(setup, new Trial()).some((ear) => ear.group === (seats?.name ?? claim.subject) && meant(ear))) return undefined;
-  if (seen.what === "level") {
-    const speakers = way === "room-hears-online" && seen.subject !== undefined && !seen.negated && seen.value?.dimension === "level" ? loudspeakersNamed(scene.graph, seen.subject) : [];
-    const own = (seat: SeatAsked): boolean => seat.group === (seats?.name ?? claim.subject) && meant?.(seat) !== false;
-    return speakers.length === 0 ? undefined : {
-      says: "reads", name: `the level of ${seen.subject ?? ""}${seen.place === undefined ? "" : ` at ${seen.place.words.replace(/^at /, "")}`}`, unit: "dBA", slack: METER,
-      figure: (trial) => levelRead(scene.graph, speakers, own, trial),
-    };
-  }
-  const said = opinion(seen, ["unclear", "quiet"], ["clear"]);
+  // That it was unclear is no word against a loudspeaker that plays.
+  const said = way === "room-hears-online" ? opinion(seen, [], ["clear"]) : opinion(seen, ["unclear", "quiet"], ["clear"]);
   if (said === undefined || meant === undefined) return said;
   return {
     ...said, part: {
@@ -137,7 +127,7 @@ function inOrder(claim: Claim, a: Assessment): string {
 /** The measure of a way that works, in words. */
 function margin(claim: Claim, value: number): string {
   switch (claim.way) {
-    case "room-hears-online": return `at most ${figure(value)} dB above the noise at the worst seat`;
+    case "room-hears-online": return "";
     case "online-hears-room": return value < 0 ? `the voice ${figure(-value)} dB below the sound of the room` : `the voice ${figure(value)} dB above the sound of the room`;
     case "room-sees-online": return `a face ${figure(value)}° high from the worst seat`;
     case "online-sees-room": return `${figure(value)}° inside the frame`;
@@ -148,7 +138,7 @@ function reason(claim: Claim, a: Assessment): string {
   const by = a.through ?? "nothing";
   switch (claim.way) {
     case "room-sees-online": return `the picture on ${by} is too small`;
-    case "room-hears-online": return `${by} is too soft or too far`;
+    case "room-hears-online": return `${by} plays the call`;
     case "online-hears-room": return `${by} is too far from ${called(claim.subject)}`;
     case "online-sees-room": return `${by} does not have ${called(claim.subject)} in its frame`;
   }
@@ -161,7 +151,7 @@ function effectOf(claim: Claim, a: Assessment): string {
   if (claim.way === "online-sees-room") return `${s.count} of ${s.of} heads in ${called(s.within)} lie outside`;
   const rows = s.fromRow !== undefined && s.fromRow > 1 ? ` from row ${s.fromRow} on` : "";
   const verb = claim.way === "room-sees-online" ? "cannot make out a face"
-    : claim.way === "room-hears-online" ? `${little ? "hardly" : "do not"} hear the people online` : `are ${little ? "hardly" : "not"} heard online`;
+    : `are ${little ? "hardly" : "not"} heard online`;
   return `${s.count} of ${s.of} in ${called(s.within)} ${verb}${rows}, worst ${s.worst}`;
 }
 

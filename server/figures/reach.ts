@@ -5,8 +5,8 @@ import type { Trial } from "../model/trial";
 import { claims, type Claim } from "../signal/coverage";
 import { input, round } from "./record";
 
-const WORKED: Readonly<Record<Claim["way"], Pick<Figure, "formula" | "source">>> = {
-  "room-hears-online": { formula: "10·lg Σ 10^((Lmax + H)/10) − N, over all that plays", source: "common practice, no source" },
+/** Of each way that is judged where it is assessed; what seats hear has figures of its own. */
+const WORKED: Readonly<Partial<Record<Claim["way"], Pick<Figure, "formula" | "source">>>> = {
   "online-hears-room": { formula: "min(direct to reverberant ratio, L₁ + H − N − 12), the best of the microphones", source: "model choice" },
   "room-sees-online": { formula: "2·arctan(h/2D), h = picture height/(3·⌈√n⌉)", source: "geometry; a face is a third of its tile: common practice, no source" },
   "online-sees-room": { formula: "α/2 − off-axis angle", source: "geometry" },
@@ -16,11 +16,12 @@ export function reachFigures(scene: Scene, trial: Trial): Figure[] {
   const { graph } = scene;
   return claims(graph).flatMap((claim): Figure[] => {
     const { measured, through, short } = claim.assess(trial);
-    if (measured === undefined) return [];
+    const worked = WORKED[claim.way];
+    if (measured === undefined || worked === undefined) return [];
     const faces = claim.way === "room-sees-online" ? graph.joins.flatMap((j) => j.shows).find((s) => s.what === "call")?.faces : undefined;
     return [{
       name: measured.what, of: [claim.subject, ...(through === undefined ? [] : [through])], ...(short === undefined ? {} : { at: short.worst }), value: round(measured.value), unit: measured.unit,
-      ...WORKED[claim.way], inputs: faces === undefined ? [] : [input(faces, trial, "")],
+      ...worked, inputs: faces === undefined ? [] : [input(faces, trial, "")],
     }];
   });
 }

@@ -2,6 +2,8 @@
 import { valueOf, valuesOf, type Bound } from "./bound";
 import { gainOf } from "./device";
 import { canonical } from "./names";
+import { fromText } from "./make-ranged";
+import type { Ranged } from "./ranged";
 import type { Reading } from "./reading";
 import type { Where } from "./where";
 
@@ -21,6 +23,8 @@ export interface Bus {
   readonly name: string;
   /** Canonical names of its outputs. */
   readonly ports: readonly string[];
+  /** By how much it is kept back. */
+  readonly delay: Ranged | undefined;
   /** `holds` and whatever else stands in its block. */
   readonly statements: readonly Bound[];
   readonly statement: Bound;
@@ -55,10 +59,17 @@ export function readMixers(reading: Reading): Map<string, Mixer> {
         };
       }),
       buses: statement.children.filter((c) => c.row.head === "bus").map((c) => ({
-        name: valueOf(c, "name", "name")?.text ?? "", ports: ports(c, "to"), statements: c.children, statement: c, where: c.where,
+        name: valueOf(c, "name", "name")?.text ?? "", ports: ports(c, "to"), delay: delayOf(c, device), statements: c.children, statement: c, where: c.where,
       })),
       automatic: statement.children.some((c) => c.row.head === "automatic"),
     });
   }
   return out;
+}
+
+function delayOf(bus: Bound, device: string): Ranged | undefined {
+  const stated = bus.children.find((c) => c.row.head === "delay");
+  const time = stated && valueOf(stated, "time", "quantity");
+  const name = valueOf(bus, "name", "name")?.text ?? "";
+  return stated === undefined || time === undefined || time.said === "unknown" ? undefined : fromText(time, stated, `${device}.${name}.delay`, `the delay of ${name}`, false);
 }

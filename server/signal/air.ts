@@ -10,7 +10,6 @@ import { bands, flat, type Bands } from "../physics/bands";
 import { toPower } from "../physics/decibel";
 import { coverageBands, microphonePattern, PATTERNS, randomEnergyEfficiency, sourcePattern, type PatternName } from "../physics/directivity";
 import { between, cosineOffAxis, distance, type Vec3 as Triple } from "../physics/geometry";
-import { solveLevel } from "../physics/loudspeaker";
 import { directToReverberant, speechTransfer, transfer, transferBands, transferLevels, type ArrivalBands } from "../physics/soundField";
 import { acoustics } from "./acoustics";
 import { pairKeys } from "./pair-keys";
@@ -236,14 +235,4 @@ export const turnedUp = (part: Part): Ranged =>
 /** The loudest clean speech of a loudspeaker at 1 m, dBA. */
 export function loudest(part: Part, trial: Trial): number {
   return trial.value(part.speechLevel ?? assumed(`${part.id}.speech-level`, `the loudest speech that ${part.id} plays cleanly`, "level", { best: 78, low: 66, high: 94, source: "common practice, no source" }));
-}
-
-/** Level at 1 m at which a loudspeaker plays nominal speech: what the middle seat wants, as far as the device can. dBA. */
-export function playingLevel(setup: Setup, trial: Trial, device: Device, part: Part): number {
-  return trial.keep(`playing ${part.id}`, () => {
-    const seats = loudspeakerAtSeats(setup, trial, device, part);
-    const most = loudest(part, trial);
-    const solved = solveLevel(seats, acoustics(setup, trial).noise, most);
-    return Math.min(most, solved.level + trial.value(turnedUp(part)));
-  });
 }

@@ -10,10 +10,11 @@ import { distance } from "../physics/geometry";
 import { speechTransfer, transferBands } from "../physics/soundField";
 import { acceptableTelr } from "../physics/talkerEcho";
 import { acoustics } from "./acoustics";
-import { listeners, loudspeakerAtMicrophone, loudspeakerAtSeats, mouths, nearTalker, pickUps, playingLevel, TALKER_Q, type Crossing } from "./air";
+import { listeners, loudspeakerAtMicrophone, loudspeakerAtSeats, mouths, nearTalker, pickUps, TALKER_Q, type Crossing } from "./air";
 import type { JoinState } from "./call-state";
 import { node, type Edge } from "./edges";
 import { callDelay, carries, delayOf, gainOf, type Ending, type Graph } from "./graph";
+import { playersKey, playingLevel } from "./seats/turned-up";
 import { triple } from "./stands";
 
 interface Route {
@@ -124,11 +125,11 @@ const keyOf = (loop: Loop): string =>
 const automaticGain = (device: string): Ranged =>
   assumed(`${device}.automatic-gain`, `how far ${device} turns its microphone up by itself`, "level", { best: 0, low: 0, high: 20, source: "model choice" });
 
-/** `loopKey` together with who speaks. */
+/** `loopKey` together with who speaks and what is turned up together. */
 function spokenLoopKey(graph: Graph, loop: Loop): string {
   let key = SPOKEN_KEYS.get(loop);
   if (key === undefined) {
-    key = `${loopKey(loop)} ${graph.voices.map((v) => v.name).join(",")}`;
+    key = `${loopKey(loop)} ${playersKey(graph)} ${graph.voices.map((v) => v.name).join(",")}`;
     SPOKEN_KEYS.set(loop, key);
   }
   return key;
@@ -181,7 +182,7 @@ function computeEcho(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {
   let wired = false;
   for (const speaker of loop.speakers) {
     if (!carries(speaker.path, trial) || !loop.mics.some((mic) => carries(mic.path, trial))) continue;
-    const level = playingLevel(setup, trial, speaker.ending.device, speaker.ending.part);
+    const level = playingLevel(graph, trial, speaker.ending);
     const { mics, key } = turnedUp(graph, loop, trial);
     const loud = toPower(level + gainOf(speaker.path));
     for (const [j, { air, strength }] of heardAt(setup, speaker.ending, mics, key, trial).entries()) {
@@ -302,7 +303,7 @@ export function returnOf(graph: Graph, loop: Loop, trial: Trial): Return | undef
   return trial.keep(`return ${spokenLoopKey(graph, loop)}`, () => {
     const { setup } = graph;
     const voice = nearTalker(setup, mic.ending.device, graph.voices, trial) ?? setup.lectern;
-    const level = playingLevel(setup, trial, speaker.ending.device, speaker.ending.part);
+    const level = playingLevel(graph, trial, speaker.ending);
     const heard = loudspeakerAtSeats(setup, trial, speaker.ending.device, speaker.ending.part);
     const own = voiceAtSeats(setup, trial, voice);
     let worst = { over: -Infinity, seat: "", played: -Infinity, spoken: 0 };

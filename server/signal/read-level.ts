@@ -3,9 +3,10 @@ import { canonical } from "../model/names";
 import type { Trial } from "../model/trial";
 import { powerSum } from "../physics/decibel";
 import { acoustics } from "./acoustics";
-import { listeners, loudspeakerAtSeats, playingLevel } from "./air";
+import { listeners, loudspeakerAtSeats } from "./air";
 import type { SeatAsked } from "./coverage";
 import type { Ending, Graph } from "./graph";
+import { playingLevel } from "./seats/turned-up";
 
 /** The loudspeakers that a name stands for. */
 export const loudspeakersNamed = (graph: Graph, name: string): readonly Ending[] =>
@@ -17,6 +18,6 @@ export function levelRead(graph: Graph, speakers: readonly Ending[], asked: (sea
   const seats = listeners(setup, trial).flatMap((ear, i) => (asked(ear) ? [i] : []));
   const middle = seats[Math.floor((seats.length - 1) / 2)];
   if (middle === undefined) return undefined;
-  const levels = speakers.map(({ device, part }) => playingLevel(setup, trial, device, part) + (loudspeakerAtSeats(setup, trial, device, part)[middle] ?? -Infinity));
+  const levels = speakers.map((speaker) => playingLevel(graph, trial, speaker) + (loudspeakerAtSeats(setup, trial, speaker.device, speaker.part)[middle] ?? -Infinity));
   return powerSum([...levels, acoustics(setup, trial).noise]);
 }

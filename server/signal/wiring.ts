@@ -46,7 +46,7 @@ function passes(device: Device, from: Port, to: Port): boolean {
   return true;
 }
 
-function addMixer(mixer: Mixer | undefined, item: string | undefined, gives: readonly Port[], takes: readonly Port[], inside: (from: string, to: string, gain: number) => void): void {
+function addMixer(mixer: Mixer | undefined, item: string | undefined, gives: readonly Port[], takes: readonly Port[], inside: (from: string, to: string, gain: number, delay?: Edge["delay"]) => void): void {
   if (mixer === undefined) {
     // Nothing is said of how it is set: every output holds every input, as on a desk left alone.
     for (const from of takes) for (const to of gives) if (from.id !== to.id) inside(node("port-in", from.id), node("port-out", to.id), 0);
@@ -63,7 +63,7 @@ function addMixer(mixer: Mixer | undefined, item: string | undefined, gives: rea
         for (const to of bus.ports) {
           const a = takesById.get(from);
           const b = givesById.get(to);
-          if (a !== undefined && b !== undefined) inside(node("port-in", a.id), node("port-out", b.id), channel.trim - channel.pad + gain);
+          if (a !== undefined && b !== undefined) inside(node("port-in", a.id), node("port-out", b.id), channel.trim - channel.pad + gain, bus.delay);
         }
       }
     }

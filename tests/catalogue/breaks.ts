@@ -48,10 +48,6 @@ const WAYS_BROKEN: readonly Pair[] = [
   covered({ about: "room hears online: no power at the loudspeaker", subjects: ["box"], raises: without(loud, "mains from left-wall to box\n"), doesNot: loud, fix: "Plug box into left-wall" }),
   covered({ about: "room hears online: the cable in a port that gives no sound", subjects: ["laptop", "box"], raises: swap(loud, "laptop.headset to box.line", "laptop.usb-1 to box.line"), doesNot: loud, fix: "Run the cable from laptop.headset to box.line" }),
   covered({
-    about: "room hears online: too soft for the noise", subjects: ["audience"], fix: "Play the call on box",
-    raises: swap(swap(all, "noise 38 dBA", "noise 70 dBA"), "plays sound on box", "plays sound on laptop.loudspeaker"), doesNot: swap(all, "plays sound on box", "plays sound on laptop.loudspeaker"),
-  }),
-  covered({
     about: "room hears online: earphones are no loudspeaker", subjects: ["laptop"], fix: "Let laptop play sound",
     raises: hall(`${swap(LAPEL, "lapel-microphone", "wired-headset")}${BEAMER}join laptop { sends sound from lapel, plays sound on lapel, shows call on beamer }\n`),
     doesNot: hall(`${swap(LAPEL, "lapel-microphone", "wired-headset")}${BEAMER}join laptop { sends sound from lapel, plays sound, shows call on beamer }\n`),

@@ -6,6 +6,7 @@ import { LOOP_PAIRS } from "./pairs/loops";
 import { PEOPLE_PAIRS } from "./pairs/people";
 import { PICK_UP_PAIRS } from "./pairs/pick-up";
 import { PORT_PAIRS } from "./pairs/ports";
+import { SEAT_PAIRS } from "./pairs/seats";
 
 /** A room that is stated well enough for nothing to hang on it. */
 const HALL = `setup "Pair"
@@ -207,4 +208,4 @@ const REST: readonly Pair[] = [
   },
 ];
 
-export const PAIRS: readonly Pair[] = [...UNCOVERED, ...ECHO, ...POWER, ...REST, ...INTERNET_PAIRS, ...LOOP_PAIRS, ...PORT_PAIRS, ...PICK_UP_PAIRS, ...CALL_PAIRS, ...PEOPLE_PAIRS];
+export const PAIRS: readonly Pair[] = [...UNCOVERED, ...ECHO, ...POWER, ...REST, ...INTERNET_PAIRS, ...LOOP_PAIRS, ...PORT_PAIRS, ...PICK_UP_PAIRS, ...SEAT_PAIRS, ...CALL_PAIRS, ...PEOPLE_PAIRS];

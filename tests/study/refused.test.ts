@@ -7,7 +7,7 @@ import { judged, one } from "../catalogue/harness";
 import { hall, IN_ORDER } from "./setups";
 
 /** A phone amid the seats plays too, beside a weak loudspeaker: the room hears itself by it, and through it hears the people online. */
-const beside = (noise: number): string => hall(`${IN_ORDER.replace("aim audience", "aim audience, speech-level 66 dBA")}place phone is phone, at (5.5 m, 3 m), aim audience, speech-level 66 dBA
+const beside = (noise: number): string => hall(`${IN_ORDER.replace("aim audience", "aim audience, speech-level 66 dBA").replace("delay 100 ms", "delay 5 ms")}place phone is phone, at (5.5 m, 3 m), aim audience, speech-level 66 dBA
 join phone { sends no picture, sends no sound }
 `).replace("noise 38 dBA", `noise ${noise} dBA`);
 const hears = (study: Study): string[] => study.ways.filter((w) => w.way === "room-hears-online").map((w) => w.verdict);

@@ -76,7 +76,8 @@ describe("what does not change a study", () => {
 
 describe("a number that is told twice is one number", () => {
   const NAMES: Readonly<Record<string, readonly string[]>> = {
-    "uplink-short": ["sent in all"], "battery-short": ["battery life"], "uncovered-direction": ["angle of a face", "distance to the edge of the frame", "direct over reverberant sound", "speech over the noise"],
+    "uplink-short": ["sent in all"], "battery-short": ["battery life"], "uncovered-direction": ["angle of a face", "distance to the edge of the frame", "direct over reverberant sound"],
+    "speech-unclear": ["speech transmission index"], "late-arrival": ["how late"],
   };
 
   test("what a finding of uplink, battery, hearing or sight measures stands among the figures", () => {

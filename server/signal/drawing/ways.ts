@@ -2,7 +2,11 @@
 import { canonical } from "../../model/names";
 import { figure } from "../../model/show";
 import { distance } from "../../physics/geometry";
+import { acoustics } from "../acoustics";
+import { listeners } from "../air";
 import type { Assessment, Claim } from "../coverage";
+import { leastClear, ONLINE_SPEAKS, softest } from "../seats/heard";
+import { CLEAR, SEAT_NOISE } from "../seats/limits";
 import { pictureAt } from "../sight";
 import { audienceCentre, standOf, triple } from "../stands";
 import type { Hop, Run, Via } from "./flow";
@@ -14,7 +18,7 @@ export function runOf(claim: Claim, posts: Posts): Run {
   const out = claim.way === "online-hears-room" || claim.way === "online-sees-room";
   const via: Via = claim.way.includes("hear") ? "air" : "sight";
   const subject = posts.people(claim.subject);
-  const gap = a.gaps.length === 0 && a.grade === "bad" ? shortOf(claim, a) : a.gaps.length === 0 && a.grade === "poor" && claim.way === "room-sees-online" ? shortOf(claim, a) : undefined;
+  const gap = claim.way === "room-hears-online" ? (a.gaps.length === 0 ? seatsShort(posts, claim.subject) : undefined) : a.gaps.length === 0 && a.grade === "bad" ? shortOf(claim, a) : a.gaps.length === 0 && a.grade === "poor" && claim.way === "room-sees-online" ? shortOf(claim, a) : undefined;
   let hops: Hop[];
   if (a.path === undefined) {
     const says = a.gaps[0]?.sentence ?? "no way across";
@@ -44,10 +48,21 @@ function shortOf(claim: Claim, a: Assessment): string {
   const rows = a.short?.fromRow !== undefined && a.short.fromRow > 1 ? ` from row ${a.short.fromRow}` : "";
   switch (claim.way) {
     case "room-sees-online": return `too small${rows}`;
-    case "room-hears-online": return `too soft${rows}`;
+    case "room-hears-online": return "";
     case "online-hears-room": return `too far${rows}`;
     case "online-sees-room": return "outside the frame";
   }
+}
+
+/** Where what is played is lost at a seat: too soft, or loud enough and not understood. */
+function seatsShort({ graph, trial }: Posts, group: string): string | undefined {
+  const least = softest(graph, ONLINE_SPEAKS, "most", group, trial);
+  if (least === undefined) return undefined;
+  const ear = listeners(graph.setup, trial);
+  const at = (seat: number): string => ((ear[seat]?.row ?? 1) > 1 ? ` in row ${ear[seat]?.row ?? 1}` : "");
+  if (least.level - acoustics(graph.setup, trial).noise < SEAT_NOISE.error) return `too soft${at(least.seat)}`;
+  const clear = leastClear(graph, ONLINE_SPEAKS, group, trial);
+  return clear !== undefined && clear.sti < CLEAR.error ? `not understood${at(clear.seat)}` : undefined;
 }
 
 /** How far it is through the air. */

@@ -6,11 +6,12 @@ import { toDb, toPower } from "../../physics/decibel";
 import { loopMatrixOfPowers, loudestLoop, mostPeakAllowance, peakAllowance } from "../../physics/howl";
 import { mostSpectralRadius, spectralRadius } from "../../physics/spectralRadius";
 import { acoustics } from "../acoustics";
-import { loudspeakerAtMicrophone, playingLevel } from "../air";
+import { loudspeakerAtMicrophone } from "../air";
 import type { Edge } from "../edges";
 import { nominal, speaking } from "../echo";
 import { carries, gainOf, type Ending, type Graph } from "../graph";
 import { pairKeys } from "../pair-keys";
+import { playersKey, playingLevel } from "../seats/turned-up";
 import { netOf, type Net, type Outlet, type Place } from "./net";
 import { remoteLoss } from "./remote";
 
@@ -77,11 +78,11 @@ function wiredOf(net: Net): Wired {
 export function howlOf(graph: Graph, which: "local" | "whole", trial: Trial): Howl | undefined {
   const net = netOf(graph, which);
   if (net.places.length === 0 || net.outlets.length === 0) return undefined;
-  return trial.keep(`howl ${which} ${spokenKey(graph, net)}`, () => compute(graph, net, trial));
+  return trial.keep(`howl ${which} ${spokenKey(graph, net)}`, () => compute(graph, net, which, trial));
 }
-const spokenKey = pairKeys((graph: Graph, net: Net) => `${net.key} ${speaking(graph).map((voice) => voice.name).join(",")}`);
+const spokenKey = pairKeys((graph: Graph, net: Net) => `${net.key} ${playersKey(graph)} ${speaking(graph).map((voice) => voice.name).join(",")}`);
 
-function compute(graph: Graph, net: Net, trial: Trial): Howl | undefined {
+function compute(graph: Graph, net: Net, which: "local" | "whole", trial: Trial): Howl | undefined {
   const { places, outlets } = net;
   const n = places.length;
   const m = outlets.length;
@@ -93,7 +94,7 @@ function compute(graph: Graph, net: Net, trial: Trial): Howl | undefined {
   // Only what something reaches and what is reached by something can go round.
   const heard = outlets.map((_, l) => places.some((__, i) => reach(i, l) > 0));
   if (!heard.includes(true)) return undefined;
-  const air = airOf(graph, net, trial);
+  const air = airOf(graph, net, which, trial);
   const back = outlets.map((outlet, l) => places.map((place) => (heard[l] === true ? couplingOf(net, air, outlet, place, trial) : undefined)));
   if (!back.some((row) => row.some((coupled) => coupled !== undefined))) return undefined;
   const { time } = acoustics(graph.setup, trial);
@@ -184,11 +185,11 @@ const capped = (powers: Bands): Bands => bands((k) => Math.min(powers[k], CANCEL
 type Air = (speaker: Ending, mic: Ending) => Bands;
 
 /** What the air does hangs on where things stand; how loud they are turned up is another matter and tried by itself. */
-function airOf(graph: Graph, net: Net, trial: Trial): Air {
+function airOf(graph: Graph, net: Net, which: "local" | "whole", trial: Trial): Air {
   const { setup } = graph;
   const { speakers, mics } = endsOf(net);
   const transfers = trial.keep(`loop air ${net.key}`, () => speakers.map((speaker) => mics.map((mic) => loudspeakerAtMicrophone(setup, trial, speaker, mic).powers)));
-  const loud = speakers.map((speaker) => toPower(playingLevel(setup, trial, speaker.device, speaker.part)));
+  const loud = speakers.map((speaker) => toPower(playingLevel(graph, trial, speaker, which === "local" ? "room" : "call")));
   const voices = speaking(graph);
   // As `coupling` has it, L_S1 − L_N1 + H_S − H_N: of powers a product.
   const gains = mics.map((mic) => {

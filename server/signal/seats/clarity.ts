@@ -14,7 +14,7 @@ import type { Source } from "./sources";
 const APART = 15;
 const MOST_APART = 6;
 /** Up to so many seats each is worked out; of more, those that are worst off by what is useful over what disturbs. Model choice. */
-const EACH = 60;
+export const EACH = 60;
 const MOST_IN_DANGER = 24;
 
 /** What listeners have in common. */
@@ -98,13 +98,14 @@ export function causesAt(sources: readonly Source[], hall: Hall, i: number): Cla
 export function inDanger(sources: readonly Source[], hall: Hall, seats: readonly number[]): readonly number[] {
   if (seats.length <= EACH) return seats;
   const noise = toPower(hall.noiseLevel);
+  const gains = sources.map((source) => toPower(source.level));
   const scores = seats.map((i) => {
     let all = noise;
     const real = [0, 0, 0];
     const imaginary = [0, 0, 0];
-    for (const source of sources) {
-      const direct = toPower(source.level + (source.field.directTransfer[i] ?? -Infinity));
-      const whole = toPower(source.level + (source.field.transfer[i] ?? -Infinity));
+    for (const [n, source] of sources.entries()) {
+      const direct = (gains[n] ?? 0) * (source.field.directPower[i] ?? 0);
+      const whole = (gains[n] ?? 0) * (source.field.power[i] ?? 0);
       const time = timeAt(source, i);
       all += whole;
       for (let f = 0; f < TRIED.length; f += 1) {

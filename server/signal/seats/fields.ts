@@ -28,9 +28,11 @@ export interface SeatField {
   readonly reverberant: Bands;
   /** r, m. */
   readonly distance: Float64Array;
-  /** H, A-weighted speech, and that of the direct sound alone, dB. */
+  /** H, A-weighted speech, and that of the direct sound alone, dB; and as powers. */
   readonly transfer: Float64Array;
   readonly directTransfer: Float64Array;
+  readonly power: Float64Array;
+  readonly directPower: Float64Array;
 }
 
 /** A source at `ears`. Nearer than `nearest` it counts as there. */
@@ -40,6 +42,8 @@ function fieldAt(ears: readonly { readonly at: Vec3 }[], source: Triple, axis: T
   const far = new Float64Array(n);
   const all = new Float64Array(n);
   const alone = new Float64Array(n);
+  const power = new Float64Array(n);
+  const directPower = new Float64Array(n);
   const { reverberant } = transferBands((k) => ({ distance: 1, q: q[k], roomConstant: roomConstant[k] }));
   let diffuse = 0;
   for (let k = 0; k < BANDS; k += 1) diffuse += (SPEECH_SHARES[k] ?? 0) * (reverberant[k] ?? 0);
@@ -61,10 +65,12 @@ function fieldAt(ears: readonly { readonly at: Vec3 }[], source: Triple, axis: T
       direct[i * BANDS + k] = d;
       sum += (SPEECH_SHARES[k] ?? 0) * d;
     }
+    power[i] = sum + diffuse;
+    directPower[i] = sum;
     all[i] = toDb(sum + diffuse);
     alone[i] = toDb(sum);
   }
-  return { direct, reverberant, distance: far, transfer: all, directTransfer: alone };
+  return { direct, reverberant, distance: far, transfer: all, directTransfer: alone, power, directPower };
 }
 
 /** A loudspeaker at all listeners. */

@@ -1,14 +1,15 @@
 /** What is measured at the seats, once for all codes and figures: levels, speech over noise, clarity, and what comes late. */
 import type { Setup, Voice } from "../../model/setup";
-import type { Trial } from "../../model/trial";
+import { shelfOf, Trial } from "../../model/trial";
 import { median } from "../../physics/loudspeaker";
 import { acoustics } from "../acoustics";
 import { listeners } from "../air";
 import { speaking } from "../echo";
 import { carries, gainOf, type Graph } from "../graph";
-import { clarityAt, hallOf, inDanger } from "./clarity";
+import { clarityAt, EACH, hallOf, inDanger } from "./clarity";
 import { levelsAt } from "./levels";
-import { callKey, callPlayers, callSources, carriersKey, talkerSources, type Source } from "./sources";
+import { callKey, callPlayers, carriersKey } from "./carriers";
+import { callSources, loudestCallSources, talkerSources, type Source } from "./sources";
 
 /** Seats of one name, as places in `listeners`. */
 export interface Group {
@@ -32,9 +33,19 @@ export { ONLINE as ONLINE_SPEAKS };
 
 /** All that decides what is heard of somebody, besides a trial. */
 export function keyOfSpeaking(graph: Graph, speaking_: Speaking): string {
-  if (speaking_.who === "online") return `online ${callKey(graph)} ${callPlayers(graph).map(({ path }) => Math.round(gainOf(path) * 100)).join(",")}`;
-  return `${speaking_.voice.name} ${speaking_.mouth} ${facesKey(graph, speaking_.voice)} ${carriersKey(graph)} ${speaking(graph).map((voice) => voice.name).join(",")}`;
+  const who = speaking_.who === "online" ? "" : `${speaking_.voice.name} ${speaking_.mouth}`;
+  const known = KEYS.get(graph) ?? new Map<string, string>();
+  KEYS.set(graph, known);
+  let key = known.get(who);
+  if (key === undefined) {
+    key = speaking_.who === "online"
+      ? `online ${callKey(graph)} ${callPlayers(graph).map(({ path }) => Math.round(gainOf(path) * 100)).join(",")}`
+      : `${who} ${facesKey(graph, speaking_.voice)} ${carriersKey(graph)} ${speaking(graph).map((voice) => voice.name).join(",")}`;
+    known.set(who, key);
+  }
+  return key;
 }
+const KEYS = new WeakMap<Graph, Map<string, string>>();
 
 /** Where somebody looks may differ from item to item. */
 const facesKey = (graph: Graph, voice: Voice): string => (voice.statements.some((s) => s.row.head === "faces") ? graph.item ?? "" : "");
@@ -48,15 +59,57 @@ export function sourcesOf(graph: Graph, speaking_: Speaking, trial: Trial): read
 /** Whether the call is played at all. */
 export const isPlayed = (graph: Graph, trial: Trial): boolean => callPlayers(graph).some(({ path }) => carries(path, trial));
 
+/** The loudspeakers that play the people online, each as loud as it can be. */
+export const loudestOf = (graph: Graph, trial: Trial): readonly Source[] => trial.keep(`loudest ${callKey(graph)}`, () => loudestCallSources(graph, trial));
+
 /** Level at each listener, dBA: as it is turned up, or at most. */
 export function levelsOf(graph: Graph, speaking_: Speaking, how: "level" | "most", trial: Trial): Float64Array {
-  return trial.keep(`levels ${how} ${keyOfSpeaking(graph, speaking_)}`, () => levelsAt(sourcesOf(graph, speaking_, trial), how));
+  return trial.keep(`levels ${how} ${keyOfSpeaking(graph, speaking_)}`, () =>
+    levelsAt(how === "most" && speaking_.who === "online" ? loudestOf(graph, trial) : sourcesOf(graph, speaking_, trial), how));
+}
+
+/** The seat of a group that is softest, as a place in `listeners`, and its level, dBA; nothing where nothing plays. */
+export function softest(graph: Graph, speaking_: Speaking, how: "level" | "most", group: string, trial: Trial): { readonly seat: number; readonly level: number } | undefined {
+  return trial.keep(`softest ${how} ${group} ${keyOfSpeaking(graph, speaking_)}`, () => {
+    const levels = levelsOf(graph, speaking_, how, trial);
+    let seat = -1;
+    let level = Infinity;
+    for (const i of seatsOf(graph.setup, trial, group)) {
+      const here = levels[i] ?? Infinity;
+      if (here >= level) continue;
+      level = here;
+      seat = i;
+    }
+    return seat < 0 || level === -Infinity ? undefined : { seat, level };
+  });
 }
 
 /** The middle of all seats, dBA. */
 export function medianOf(graph: Graph, speaking_: Speaking, trial: Trial): number {
   return trial.keep(`median ${keyOfSpeaking(graph, speaking_)}`, () => median([...levelsOf(graph, speaking_, "level", trial)]));
 }
+
+/**
+ * The seats of a group of which one understands least. Of very many, those that are in danger at the best guess are asked in every
+ * trial (model choice): what is not known moves the index of all of them more than it moves the worst seat.
+ */
+function askedOf(graph: Graph, speaking_: Speaking, group: string, trial: Trial): readonly number[] {
+  const seats = seatsOf(graph.setup, trial, group);
+  if (seats.length <= EACH) return seats;
+  const known = ASKED.get(graph) ?? new Map<string, readonly number[]>();
+  ASKED.set(graph, known);
+  const key = `${group} ${keyOfSpeaking(graph, speaking_)}`;
+  let asked = known.get(key);
+  if (asked === undefined) {
+    const best = new Trial(new Map(), shelfOf(graph.setup));
+    const sources = sourcesOf(graph, speaking_, best);
+    // Where nothing plays at the best guess, the trial that asks decides.
+    asked = inDanger(sources.length > 0 ? sources : sourcesOf(graph, speaking_, trial), hallOf(acoustics(graph.setup, best)), seats);
+    known.set(key, asked);
+  }
+  return asked;
+}
+const ASKED = new WeakMap<Graph, Map<string, readonly number[]>>();
 
 /** The seat of a group that understands least, and its index; of very many seats, the least of those in danger. */
 export function leastClear(graph: Graph, speaking_: Speaking, group: string, trial: Trial): { readonly seat: number; readonly sti: number } | undefined {
@@ -66,7 +119,7 @@ export function leastClear(graph: Graph, speaking_: Speaking, group: string, tri
     const hall = hallOf(acoustics(graph.setup, trial));
     let seat = -1;
     let sti = Infinity;
-    for (const i of inDanger(sources, hall, seatsOf(graph.setup, trial, group))) {
+    for (const i of askedOf(graph, speaking_, group, trial)) {
       const here = clarityAt(sources, hall, i);
       if (here < sti) {
         sti = here;

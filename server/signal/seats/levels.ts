@@ -14,7 +14,9 @@ export function levelsAt(sources: readonly Source[], how: "level" | "most"): Flo
   }
   const sums = new Float64Array(n);
   for (const source of sources) {
-    for (let i = 0; i < n; i += 1) sums[i] = (sums[i] ?? 0) + toPower(source[how] + (source.field.transfer[i] ?? -Infinity));
+    const gain = toPower(source[how]);
+    const { power } = source.field;
+    for (let i = 0; i < n; i += 1) sums[i] = (sums[i] ?? 0) + gain * (power[i] ?? 0);
   }
   for (let i = 0; i < n; i += 1) out[i] = toDb(sums[i] ?? 0);
   return out;

@@ -1,17 +1,13 @@
 /** Where speech comes from for those who sit in the room: the loudspeakers that play the call, or a talker with all that carries the voice. */
-import { canonical } from "../../model/names";
 import type { Setup, Voice } from "../../model/setup";
 import type { Trial } from "../../model/trial";
-import { powerSum } from "../../physics/decibel";
-import { LISTENING_LEVEL, median, solveLevel, WANTED_OVER_NOISE } from "../../physics/loudspeaker";
-import { acoustics } from "../acoustics";
-import { listeners, loudest, loudspeakerAtSeats, mouths, pickUps, turnedUp } from "../air";
-import { candidates, keyOf } from "../coverage/claim";
-import { nameOfNode, node, sortOf, type Edge } from "../edges";
+import { loudest, mouths, pickUps } from "../air";
+import type { Edge } from "../edges";
 import { nominal, speaking } from "../echo";
 import { carries, delayOf, gainOf, type Ending, type Graph } from "../graph";
-import { wiresOf } from "../loops/net";
+import { callPlayers, carriers, type Carrier } from "./carriers";
 import { loudspeakerSeats, voiceSeats, type SeatField } from "./fields";
+import { turnedUpTogether } from "./turned-up";
 
 /** One source of the same speech, as the seats get it. */
 export interface Source {
@@ -28,73 +24,26 @@ export interface Source {
   readonly delay: number;
 }
 
-/** A loudspeaker to which the sound in question leads, whether or not it gets there. */
-interface Player {
-  readonly ending: Ending;
-  readonly path: readonly Edge[];
-}
-
 /**
- * How loud loudspeakers that play the same are turned up, dBA at 1 m: each as if it were alone, then all by as much less as makes the
- * middle seat get what it wants of all together (model choice: whoever sets the volume hears them all).
+ * What plays the people online in this trial, as loud as it can be. How loud it is turned up is not asked, so that nothing that is
+ * judged by this hangs on it.
  */
-function turnedUpTogether(setup: Setup, trial: Trial, players: readonly Player[]): readonly number[] {
-  const names = players.map(({ ending }) => ending.part.id).join(",");
-  const solved = trial.keep(`solved together ${names}`, () => {
-    const { noise } = acoustics(setup, trial);
-    const each = players.map(({ ending }) => {
-      const seats = loudspeakerAtSeats(setup, trial, ending.device, ending.part);
-      return { seats, level: solveLevel(seats, noise, loudest(ending.part, trial)).level };
-    });
-    if (each.length < 2) return each.map(({ level }) => level);
-    const all = listeners(setup, trial).map((_, i) => powerSum(each.map(({ seats, level }) => level + (seats[i] ?? -Infinity))));
-    const over = Math.max(0, median(all) - Math.max(LISTENING_LEVEL, noise + WANTED_OVER_NOISE));
-    return each.map(({ level }) => level - over);
+export function loudestCallSources(graph: Graph, trial: Trial): readonly Source[] {
+  return callPlayers(graph).filter(({ path }) => carries(path, trial)).map(({ ending, path }): Source => {
+    const most = loudest(ending.part, trial);
+    return { name: ending.part.id, ending, path, field: loudspeakerSeats(graph.setup, trial, ending), level: most, most, delay: 0 };
   });
-  return players.map(({ ending }, i) => Math.min(loudest(ending.part, trial), (solved[i] ?? NaN) + trial.value(turnedUp(ending.part))));
 }
-
-/** The loudspeakers that play the call, those with the fewest gaps first. */
-export const callPlayers = (graph: Graph): readonly Player[] => candidates(graph, "sound", "loudspeaker", "forth");
-
-/** Names all that decides which loudspeakers play the call, besides a trial. */
-export const callKey = (graph: Graph): string => keyOf(candidates(graph, "sound", "loudspeaker", "forth"));
 
 /** What plays the people online in this trial. */
 export function callSources(graph: Graph, trial: Trial): readonly Source[] {
   const { setup } = graph;
   const live = callPlayers(graph).filter(({ path }) => carries(path, trial));
-  const levels = turnedUpTogether(setup, trial, live);
+  const levels = turnedUpTogether(setup, trial, live.map(({ ending }) => ending));
   return live.map(({ ending, path }, i): Source => ({
     name: ending.part.id, ending, path, field: loudspeakerSeats(setup, trial, ending), level: Math.min(loudest(ending.part, trial), (levels[i] ?? NaN) + gainOf(path)), most: loudest(ending.part, trial), delay: delayOf(path, trial),
   }));
 }
-
-/** A microphone and a loudspeaker that it is carried to by wires in the room. */
-interface Carrier extends Player {
-  readonly mic: Ending;
-}
-
-const CARRIERS = new WeakMap<Graph, readonly Carrier[]>();
-
-/** Every way by wires alone from a microphone to a loudspeaker in the room; worked out once. */
-export function carriers(graph: Graph): readonly Carrier[] {
-  let found = CARRIERS.get(graph);
-  if (found === undefined) {
-    const wires = wiresOf(graph);
-    found = [...graph.endings.values()].filter(({ part }) => part.type === "microphone").flatMap((mic) =>
-      [...wires(node("microphone", mic.part.id))].flatMap(([end, path]): Carrier[] => {
-        const ending = sortOf(end) === "loudspeaker" ? graph.endings.get(canonical(nameOfNode(end))) : undefined;
-        return ending === undefined ? [] : [{ mic, ending, path }];
-      }));
-    CARRIERS.set(graph, found);
-  }
-  return found;
-}
-
-/** Names all that decides what carries voices in the room, besides a trial. */
-export const carriersKey = (graph: Graph): string =>
-  carriers(graph).map(({ mic, ending, path }) => `${mic.part.id}>${ending.part.id}${Math.round(gainOf(path) * 100)}${path.flatMap((edge) => edge.gap?.cause ?? []).join("!")}`).join(" ");
 
 /** How many decibels less than it is turned up for a microphone gets of a voice. */
 function beside(graph: Graph, mic: Ending, voice: Voice, mouth: number, trial: Trial): number {
@@ -117,7 +66,7 @@ export function talkerSources(graph: Graph, voice: Voice, mouth: number, trial: 
     if (known === undefined || gain > known.gain) best.set(carrier.ending, { carrier, gain });
   }
   const chosen = [...best.values()];
-  const levels = turnedUpTogether(setup, trial, chosen.map(({ carrier }) => carrier));
+  const levels = turnedUpTogether(setup, trial, chosen.map(({ carrier }) => carrier.ending));
   return [own, ...chosen.map(({ carrier: { ending, path }, gain }, i): Source => {
     const most = loudest(ending.part, trial);
     return { name: ending.part.id, ending, path, field: loudspeakerSeats(setup, trial, ending), level: Math.min(most, (levels[i] ?? NaN) + gain), most, delay: delayOf(path, trial) };
