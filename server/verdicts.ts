@@ -76,6 +76,7 @@ export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: 
     const { judgement, check } = one;
     for (const swing of judgement.couldFail) add(questionOf(judgement, swing, judgement.case.ways, check.entry.title));
     // What is only guessed and could turn a warning either way is worth a look, too.
+    if (check.asksWhenRaised === true && judgement.severity === undefined) continue;
     for (const swing of judgement.swings.slice(0, 3)) {
       // Whether there is a hint to give or none is nothing that anybody would go and find out.
       if (Math.max(rank(swing.low), rank(swing.high)) < rank("warning")) continue;

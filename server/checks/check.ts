@@ -117,6 +117,8 @@ export interface Check {
   readonly bearing?: "beside" | "device";
   /** In order it says nothing on how its ways stand: others do. */
   readonly silentInOrder?: true;
+  /** Of what is in order it asks nothing, unless it could fail: its facts are none that anybody finds out before an evening. */
+  readonly asksWhenRaised?: true;
   /** Whether `limit CODE VALUE` sets anything in it. */
   readonly takesLimit?: true;
   cases(scene: Scene): readonly Case[];

@@ -17,7 +17,7 @@ import { otherConnection, wireRemedies } from "./internet-text";
 const LIMIT = { error: 50, warning: 70 } as const;
 
 export const voicePoor: Check = {
-  silentInOrder: true,
+  silentInOrder: true, asksWhenRaised: true,
   entry: {
     code: "voice-poor", title: "Voices arrive late or torn", severity: "error", group: "The internet",
     notice: "People fall into each other's words, or ask again and again what was said.",

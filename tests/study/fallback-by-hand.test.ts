@@ -109,3 +109,7 @@ describe("a tent with a mobile router", () => {
     }
   });
 });
+
+test("a voice that is in order asks nobody for the delay of the call", () => {
+  expect(study(TEXTS, "samples/association/autumn.bothways").questions.map((question) => question.ask)).not.toContain("What is the one-way delay of the call?");
+});

@@ -25,12 +25,12 @@ function measuring(sheet: Sheet, stair: Stair): Html {
 }
 
 function stepsDown(sheet: Sheet, stair: Stair): Part[] {
-  if (stair.steps.length === 0) return [];
+  if (stair.steps.length === 0) return stair.sound ? [html("p", {}, `Below ${uplink(stair.least)}: dial in by telephone.`, ...lineGone(sheet, stair.internet))] : [];
   const rows = stair.steps.map((step, i): Html => html("li", {}, html("b", {}, `below ${uplink(step.below)}: `),
     ...step.turned.slice(0, 6).flatMap((turned, k): Part[] => [k === 0 ? "" : ", ", ...turnedWords(sheet, turned)]), step.turned.length > 6 ? ` and ${step.turned.length - 6} more` : "",
     step.soundOnly && stair.sound ? html("b", {}, ": sound only") : "", i < stair.taken ? html("b", {}, " – from the start") : ""));
-  return [html("ol", {}, ...rows), html("p", {}, "Pictures freeze or voices break up all the same: one step further. ",
-    stair.sound ? html("b", {}, `Sound is given up last; below ${uplink(stair.least)}: dial in by telephone.`) : "No sound is sent over this line.")];
+  return [html("ol", {}, ...rows), html("p", {}, "It freezes all the same: one step further. ",
+    stair.sound ? html("b", {}, `Sound is given up last; below ${uplink(stair.least)}: dial in.`) : "No sound is sent over this line.", ...lineGone(sheet, stair.internet))];
 }
 
 /** `⑦ phone: camera at 360p15`; `⑥ laptop: stage-camera off`. */
@@ -39,20 +39,30 @@ function turnedWords(sheet: Sheet, { device, picture, to }: Turned): Part[] {
   return [...thing(sheet, device), ": ", name(canonical(picture).startsWith(own) ? picture.slice(own.length) : picture), to === undefined ? " off" : ` at ${to}`];
 }
 
-/** What steps in for what. */
+/** Whether it is a connection to the internet that something steps in for: that is told where the thin line is. */
+const isLine = (sheet: Sheet, name: string): boolean => sheet.study.setup.internets.some((internet) => canonical(internet.name) === canonical(name));
+
+/** What steps in for what, connections left out. */
 export function fallbacks(sheet: Sheet): Part[] {
-  const rows = sheet.study.setup.fallbacks.map((fallback): Part[] => [...thing(sheet, fallback.device), " steps in for ", ...thing(sheet, fallback.for), "."]);
-  rows.push(...lasting(sheet));
+  const rows = sheet.study.setup.fallbacks.filter((fallback) => !isLine(sheet, fallback.for)).map((fallback): Part[] => [...thing(sheet, fallback.device), " steps in for ", ...thing(sheet, fallback.for), "."]);
   const { shown, more } = bounded(sheet, rows, 12, "of these");
   return rows.length === 0 ? [] : runIn("fallback", "If something gives way", ...inline(shown), ...more);
 }
 
-/** What fits on a connection that steps in, and how long its allowance and its battery last. */
-const lasting = (sheet: Sheet): Part[][] => standInsOf(sheet.study.setup, new Trial()).slice(0, 4).map((one): Part[] => [
-  name(one.internet.name), ` carries ${one.fits === undefined ? "nobody knows how much: measure it" : ""}`, ...(one.fits === undefined ? [] : [sentenceOf(setInWords(one.fits))]),
-  ...(one.data === undefined || one.internet.allowance === undefined ? [] : [` Its ${data(one.internet.allowance.best)} last ${duration(one.data)}.`]),
-  ...(one.battery === undefined ? [] : [` The battery of ${one.device ?? "it"} lasts ${duration(one.battery)}.`]),
-]);
+/** What steps in for a connection that is gone; of another connection what fits on it, and how long its allowance and its battery last. */
+function lineGone(sheet: Sheet, internet: string): Part[] {
+  const { setup } = sheet.study;
+  const known = standInsOf(setup, new Trial());
+  return setup.fallbacks.filter((fallback) => canonical(fallback.for) === canonical(internet)).slice(0, 3).flatMap((fallback): Part[] => {
+    const one = known.find((each) => canonical(each.internet.name) === canonical(fallback.device) && canonical(each.insteadOf.name) === canonical(internet));
+    return [
+      " Line gone: ", ...thing(sheet, fallback.device), " steps in",
+      ...(one === undefined ? [] : [one.fits === undefined ? "; measure what it carries" : " with ", ...(one.fits === undefined ? [] : [html("bdi", {}, setInWords(one.fits))]),
+        ...(one.data === undefined || one.internet.allowance === undefined ? [] : [`; its ${data(one.internet.allowance.best)} last ${duration(one.data)}`]),
+        ...(one.battery === undefined ? [] : [`; the battery of ${one.device ?? "it"} lasts ${duration(one.battery)}`])]), ".",
+    ];
+  });
+}
 
 /** Risks that were taken knowingly, each with its reason. */
 export function accepted(sheet: Sheet): Part[] {
