@@ -1,11 +1,15 @@
 import { CATALOGUE, type Entry } from "../checks/catalogue";
 import type { Severity } from "../finding";
 import { CannotRun } from "./cannotRun";
-import { FINE, formatOption, FOUND, type Command } from "./command";
+import { FINE, formatOption, FOUND, ROOT_OPTION, type Command, type Status } from "./command";
 import { nearest } from "../model/near";
-import { bySymptom } from "./symptoms";
-import type { Page } from "./terminal";
-import { hung } from "./wording";
+import { study } from "../study";
+import { suspectsOf, symptomLike } from "../views/symptoms";
+import { bySymptom, nearness } from "./symptoms";
+import { Folders, textOf } from "./texts";
+import type { Arguments } from "./arguments";
+import type { Page, Terminal } from "./terminal";
+import { hung, plain } from "./wording";
 
 const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
   error: "error", warning: "warning", hint: "hint", plan: "gap in the plan",
@@ -46,15 +50,30 @@ export function printList(entries: readonly Entry[], page: Page): string {
   return `${blocks.join("\n\n")}\n`;
 }
 
+/** Where to look in one setup. */
+async function looking(file: string, words: string, given: Arguments, terminal: Terminal): Promise<Status> {
+  const source = new Folders(given.value("root")).file(file);
+  textOf(source);
+  const one = study(source.texts, source.path);
+  if (!one.isSetup) throw new CannotRun(`${source.shown}: it holds no setup to look along.`);
+  const symptom = symptomLike(words, nearness);
+  const suspects = symptom === undefined ? [] : suspectsOf(one, symptom);
+  if (given.value("format") === "json") await terminal.out(`${JSON.stringify({ version: 1, symptom: symptom?.says, look: suspects }, undefined, 2)}\n`);
+  else if (symptom === undefined || suspects.length === 0) await terminal.out("Nothing in this setup sounds like that. Say what is heard or seen, and by whom: they hear themselves\n");
+  else await terminal.out(`${terminal.paint("strong", symptom.says)}: look along this, the likeliest first\n\n${suspects.map((s, i) => hung(`  ${i + 1}. `, `${plain(s.name)}: ${plain(s.look)}`, terminal.width)).join("\n")}\n`);
+  return suspects.length === 0 ? FOUND : FINE;
+}
+
 /** `bothways explain`. */
 export const explain: Command = {
   shape: {
     name: "explain",
-    usage: "explain [CODE]",
+    usage: "explain [CODE|FILE]",
     summary: "says what a finding means, what one notices, and what to do",
-    about: ["Without a code it lists all findings. With --symptom it looks for those that would sound or look like that on the evening."],
+    about: ["Without a code it lists all findings. With --symptom it looks for those that would sound or look like that on the evening; with a file too it says where to look in that setup, the likeliest first."],
     options: [
       { name: "symptom", value: "WORDS", meaning: "what somebody notices, in your own words" },
+      ROOT_OPTION,
       formatOption(["text", "json"]),
     ],
     least: 0, most: 1, example: "bothways explain --symptom \"they hear themselves\"",
@@ -64,6 +83,7 @@ export const explain: Command = {
     const [code] = given.words;
     const symptom = given.value("symptom");
     const json = given.value("format") === "json";
+    if (code !== undefined && symptom !== undefined && !CATALOGUE.some((e) => e.code === code.toLowerCase())) return looking(code, symptom, given, terminal);
     if (code !== undefined && symptom !== undefined) {
       throw new CannotRun(`explain takes a code or a symptom, not both.  For example: ${explain.shape.example}`);
     }

@@ -10,6 +10,7 @@ import { figures } from "./figures";
 import { fix } from "./fix";
 import { format } from "./format";
 import { handout } from "./handout";
+import { missing } from "./missing";
 import { manual, overview } from "./help";
 import { nearest } from "../model/near";
 import { start } from "./start";
@@ -17,7 +18,7 @@ import { survey } from "./survey";
 import { terminal, type Terminal } from "./terminal";
 import { plain } from "./wording";
 
-const COMMANDS: readonly Command[] = [start, survey, check, explain, figures, draw, handout, format, fix];
+const COMMANDS: readonly Command[] = [start, survey, check, explain, figures, draw, handout, missing, format, fix];
 const HELP = new Set(["help", "--help", "-h"]);
 
 const command = (name: string): Command => {

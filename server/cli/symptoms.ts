@@ -35,6 +35,9 @@ const overlap = (sought: readonly string[], text: string): number => {
 /** One word of many in common with a title is too little. */
 const LEAST = 0.12;
 
+/** How much two ways of saying something have in common, 0 to 1. */
+export const nearness = (words: string, text: string): number => overlap(wordsIn(words), text);
+
 /** Entries that fit best, the best first, at most five; those far behind the best are left out. */
 export function bySymptom(symptom: string, catalogue: readonly Entry[]): Entry[] {
   const sought = wordsIn(symptom);

@@ -300,6 +300,21 @@ describe("explain", () => {
     expect(ran.out).toMatch(/echo-path/u);
     expect(bothways(folder(), "explain", "--symptom", "zzz qqq").status).toBe(1);
   });
+  it("says where to look in one setup, the likeliest first", () => {
+    const cwd = folder();
+    writeFileSync(path.join(cwd, "one.bothways"), "setup \"One\"\nroom 8 m by 6 m\ntalker Ines at lectern\nplace laptop is laptop, at lectern\njoin laptop\n");
+    const ran = bothways(cwd, "explain", "--symptom", "they cannot hear us", "one.bothways");
+    expect([ran.status, ran.out]).toEqual([0, expect.stringMatching(/They do not hear us[^]*1\. laptop: /u)]);
+    expect(JSON.parse(bothways(cwd, "explain", "--symptom", "black picture", "one.bothways", "--format", "json").out)).toMatchObject({ symptom: "Black picture", look: [{ name: "laptop" }] });
+    expect(bothways(cwd, "explain", "--symptom", "zzz qqq", "one.bothways").status).toBe(1);
+    expect(bothways(cwd, "explain", "--symptom", "echo", "none.bothways").status).toBe(2);
+  });
+  it("says what is lost if one thing is missing", () => {
+    const cwd = folder();
+    writeFileSync(path.join(cwd, "one.bothways"), "setup \"One\"\nroom 8 m by 6 m\ntalker Ines at lectern\nplace laptop is laptop, at lectern\njoin laptop\n");
+    expect(bothways(cwd, "missing", "one.bothways").out).toMatch(/laptop[^]*without it[^]*nothing at hand/u);
+    expect(JSON.parse(bothways(cwd, "missing", "one.bothways", "--format", "json").out)).toMatchObject({ version: 1, untried: 0, rows: [{ missing: "device", name: "laptop", jobs: [] }] });
+  });
   it("finds every code by each of the symptoms that it lists", () => {
     const cwd = folder();
     for (const entry of CATALOGUE.filter((e) => e.symptoms.length > 0)) {

@@ -159,7 +159,7 @@ describe("the same kit and evening in a second room", () => {
 });
 
 describe("halls that one knows, right and wrong", () => {
-  test.each(["low-moor-chapel/harvest", "parish-council/chamber", "rowing-club/one-of-them-silent", "reading-room/poetry"])("%s: nothing that would be noticed", (name) => {
+  test.each(["low-moor-chapel/harvest", "parish-council/chamber", "rowing-club/one-of-them-silent", "reading-room/poetry", "inn/ramblers"])("%s: nothing that would be noticed", (name) => {
     const it = sample(name);
     expect(it.findings.filter((f) => f.severity === "error" || f.severity === "warning").map((f) => f.message)).toEqual([]);
     expect(it.ways.map((w) => w.verdict)).not.toContain("fails");
@@ -167,7 +167,7 @@ describe("halls that one knows, right and wrong", () => {
 
   test.each([
     ["low-moor-chapel/harvest-sent-back", "mix-not-minus"], ["parish-council/chamber-all-open", "howl-loop"],
-    ["rowing-club/two-laptops", "echo-path"], ["reading-room/poetry-loop-forgotten", "loop-misses"],
+    ["rowing-club/two-laptops", "echo-path"], ["reading-room/poetry-loop-forgotten", "loop-misses"], ["inn/ramblers-cut-off", "call-ends"], ["inn/ramblers-cut-off", "second-join"], ["inn/ramblers-cut-off", "phone-interrupted"],
   ])("%s raises %s, and a mend that is offered takes it away where a choice can", (name, code) => {
     const it = sample(name);
     const [found] = raised(it, code);
@@ -179,5 +179,15 @@ describe("halls that one knows, right and wrong", () => {
     const path = `samples/${name}.bothways`;
     const after = study({ read: (asked) => (asked === path ? { text: applyEdits(text(name), (fix ?? expect.fail("no mend")).edits) } : TEXTS.read(asked)) }, path);
     expect(raised(after, code).filter((f) => f.severity === found?.severity)).toEqual([]);
+  });
+
+  test("upstairs at the inn: nothing is missing in the plan, and as first planned four things are", () => {
+    const plan = (of: Study): string[] => of.findings.filter((f) => f.severity === "plan").map((f) => f.code).sort();
+    expect(plan(sample("inn/ramblers"))).toEqual([]);
+    expect(plan(sample("inn/ramblers-cut-off"))).toEqual(["not-rehearsed", "one-runs-call", "presenter-operates", "role-open"]);
+    // 40 min from 19:00, and the questions last until 20:15: by hand.
+    const [ends] = raised(sample("inn/ramblers-cut-off"), "call-ends");
+    expect([ends?.measured?.value, ends?.limit?.value, ends?.items]).toEqual([75, 40, ["questions"]]);
+    expect(ends?.message).toContain("at 19:40");
   });
 });

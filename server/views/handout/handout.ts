@@ -8,10 +8,12 @@ import { drawFlow } from "../flow/draw";
 import { accepted, fallbacks, openFacts, thinInternet } from "./giving-way";
 import { cautions, heading, notes, roomPlan, verdictStrip, warnings } from "./head";
 import { html, name, written, type Html, type Part } from "./html";
+import { ifMissing } from "./missing";
 import { doing, trying } from "./on-the-day";
 import { plugging, settingUp } from "./setting-up";
 import { command, sheetOf, type Sheet } from "./sheet";
 import { STYLE } from "./style";
+import { symptomCard } from "./symptom-card";
 
 export interface HandoutOptions {
   /** The item of the programme that is drawn; the first one where nothing is said. */
@@ -34,7 +36,7 @@ export function handout(study: Study, options: HandoutOptions = {}): string {
     ...settingUp(sheet),
     html("div", { class: "columns" },
       ...plugging(sheet), ...doing(sheet), ...trying(sheet), ...thinInternet(sheet),
-      ...fallbacks(sheet), ...roomPlan(sheet), ...accepted(sheet), ...openFacts(sheet)),
+      ...symptomCard(sheet), ...ifMissing(sheet), ...fallbacks(sheet), ...roomPlan(sheet), ...accepted(sheet), ...openFacts(sheet)),
     html("footer", {}, "Numbers in rings are those of the drawing; a label goes on both ends of what it names. Made anew with ", html("code", {}, command(sheet)), "."),
   );
   return `<!DOCTYPE html>\n${written(page(sheet, body))}\n`;

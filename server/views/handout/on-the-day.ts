@@ -58,7 +58,7 @@ export function trying(sheet: Sheet): Part[] {
       const { shown, more } = bounded(sheet, trials.filter((trial) => trial.way === way), MOST_TRIALS, "trials");
       return [html("p", { class: "asked" }, html("b", {}, ASKED[way]), " If not, look at"), html("ul", { class: "ticks" }, ...shown.map((trial) => row(sheet, trial))), ...more];
     }),
-    html("ul", { class: "ticks" }, echo(sheet), internet()));
+    html("ul", { class: "ticks" }, echo(), internet()));
 }
 
 const row = (sheet: Sheet, trial: Trial): Html => html("li", {}, tick(), html("div", {}, ...naming(trial.subjects),
@@ -82,11 +82,6 @@ function chain(sheet: Sheet, links: readonly Link[]): Part[] {
 }
 
 /** The call itself: nobody online may hear themselves. */
-function echo(sheet: Sheet): Html {
-  const { joins } = sheet.study.setup;
-  const joined = joins.slice(0, 8).map((join): Part => html("span", {}, ...thing(sheet, join.device)));
-  return html("li", {}, tick(), html("div", {}, html("b", {}, "Quiet in the room while somebody online counts to ten: they do not hear themselves."),
-    " If not, look at ", ...listed(joined), joins.length > 8 ? ` and ${joins.length - 8} more` : "", ": set as under “Who does what”? Nothing else in the room has joined? Then turn the loudspeaker down."));
-}
+const echo = (): Html => html("li", {}, tick(), html("div", {}, html("b", {}, "Quiet in the room while somebody online counts to ten: they do not hear themselves."), " If not, see “If somebody says”."));
 
 const internet = (): Html => html("li", {}, tick(), html("div", {}, html("b", {}, "All cameras on for two minutes: no picture freezes, no voice breaks up."), " If not, see “When the internet is thin”."));

@@ -70,20 +70,20 @@ footer{color:#333;border-top:1px solid #000;margin-top:.4em;padding-top:.2em}
 }
 @media print{
   @page{size:A4;margin:7mm 8mm}
-  body{font-size:7.6pt;line-height:1.14}
+  body{font-size:7.5pt;line-height:1.12}
   main{max-width:none;padding:0}
   h1{font-size:1.5em}
   p{margin:.1em 0}
   h2{margin-bottom:.4mm;padding-bottom:0;border-bottom-width:1.2px}
-  figure{margin:.6mm 0;break-inside:avoid}
+  figure{margin:.4mm 0;break-inside:avoid}
   .ways,.cautions{margin:.8mm 0;break-inside:avoid}
   .ways{padding:.8mm 0}
   .ways ul{gap:.3mm 3mm}
   .cautions{padding:.6mm 1.4mm}
   .drawing{overflow:visible}
-  .drawing svg{max-height:120mm}
+  .drawing svg{width:90%;margin:0 auto;max-height:118mm}
   .columns{columns:2;column-gap:5mm;column-fill:balance}
-  section{margin:0 0 1mm}
+  section{margin:0 0 .7mm}
   ul,ol{margin:0}
   li{margin:.04em 0}
   th,td{padding-top:.1mm;padding-bottom:.1mm}

@@ -1,0 +1,103 @@
+/** What is lost if one thing is missing, and where to look when something ails. */
+import { describe, expect, test } from "vitest";
+import { readSetup } from "../../server/model/setup";
+import { whatIfMissing, type Missing } from "../../server/signal/missing";
+import { insteadWords, leftWords } from "../../server/views/missing-words";
+import { SYMPTOMS, suspectsOf, symptomLike } from "../../server/views/symptoms";
+import { nearness } from "../../server/cli/symptoms";
+import { judged, one } from "../catalogue/harness";
+import { hall, IN_ORDER } from "./setups";
+
+const rows = (text: string): readonly Missing[] => whatIfMissing(readSetup(one(text), "it.bothways")).rows;
+const row = (text: string, name: string): Missing => rows(text).find((r) => r.name === name) ?? expect.fail(`no ${name} in ${rows(text).map((r) => r.name).join()}`);
+const ways = (lost: Missing["lost"]): string[] => [...new Set(lost.map((l) => l.way))].sort();
+
+describe("if this one is missing", () => {
+  test("the only computer takes everything with it, and nothing at hand helps", () => {
+    const laptop = row(hall(IN_ORDER), "laptop");
+    expect(ways(laptop.lost)).toEqual(["online-hears-room", "online-sees-room", "room-hears-online", "room-sees-online"]);
+    expect(laptop.instead).toBeUndefined();
+    expect(laptop.left).toEqual(laptop.lost);
+  });
+
+  test("a spare that the text names takes its place, plugged in alike", () => {
+    const laptop = row(hall(`${IN_ORDER}place spare is laptop, at operator\nfallback spare for laptop\n`), "laptop");
+    expect([laptop.instead, laptop.left]).toEqual([{ by: "planned", names: ["spare"] }, []]);
+  });
+
+  test("an idle thing of the same type does, too, and one that is not there does not", () => {
+    const box = row(hall(`${IN_ORDER}device other-box is battery-loudspeaker\n`), "box");
+    expect([box.instead, box.left]).toEqual([{ by: "spare", names: ["other-box"] }, []]);
+    expect(row(hall(`${IN_ORDER}device other-box is battery-loudspeaker, missing\n`), "box").instead?.by).toBe("own");
+  });
+
+  test("the lapel microphone, or its lead: the computer hears by its own, as far as it reaches", () => {
+    for (const name of ["lapel", "lapel.plug – laptop.headset"]) {
+      const found = row(hall(IN_ORDER), name);
+      expect(ways(found.lost)).toEqual(["online-hears-room"]);
+      expect([found.instead, found.left]).toEqual([{ by: "own", names: ["laptop"] }, []]);
+      expect(insteadWords(found)).toBe("the microphone of laptop itself");
+    }
+    // Too far away for its own microphone, nothing helps: the loss stays.
+    const far = hall(IN_ORDER).replace("talker Ines at (1.0 m, 3.2 m)", "talker Ines at (8.9 m, 6.2 m)");
+    expect(ways(row(far, "lapel").left)).toEqual(["online-hears-room"]);
+  });
+
+  test("another device that is in the call, silent, carries it alone; while one is live none does", () => {
+    const silent = "place phone is phone, at (3 m, 6 m), aim Ines\njoin phone { sends no sound, plays no sound, sends no picture }\n";
+    expect(row(hall(IN_ORDER + silent), "laptop").instead).toEqual({ by: "alone", names: ["phone"] });
+    expect(rows(hall(IN_ORDER + silent)).find((r) => r.name === "phone")).toBeUndefined();
+  });
+
+  test("a person is missed for the jobs that nobody else has, and for what they bring", () => {
+    const text = hall(`${IN_ORDER}job keys by Teo\n`).replace("aim audience {", "aim audience, owned by Teo {");
+    const teo = row(text, "Teo");
+    expect([teo.jobs, teo.ends, ways(teo.lost)]).toEqual([["keys"], ["box"], ["room-hears-online"]]);
+    expect(leftWords(teo, readSetup(one(text), "it.bothways"))).toBe("nobody has the keys; ask Marit or Ute");
+    expect(row(hall(`${IN_ORDER}job keys by Teo and Ute\n`), "Ute").jobs).toEqual(["chat"]);
+  });
+
+  test("what costs nothing is not listed, and nothing joins, nothing is", () => {
+    expect(rows(hall(`${IN_ORDER}place idle is webcam, at front\n`)).map((r) => r.name)).not.toContain("idle");
+    expect(rows(hall(""))).toEqual([]);
+  });
+
+  test("a large setup is bounded, and says what was not tried", () => {
+    const many = Array.from({ length: 60 }, (_, i) => `place c${i} is webcam, at (${1 + (i % 8)} m, ${1 + Math.floor(i / 10)} m)\n`).join("");
+    const it = whatIfMissing(readSetup(one(hall(IN_ORDER + many)), "it.bothways"));
+    expect(it.untried).toBeGreaterThan(20);
+  });
+});
+
+describe("from what somebody notices to where to look", () => {
+  const look = (text: string, id: string): string[] => suspectsOf(judged(text), SYMPTOMS.find((s) => s.id === id) ?? expect.fail(id)).map((s) => s.name);
+
+  test("an echo: a second device that should be silent before the one that plays", () => {
+    const text = hall(`${IN_ORDER}place phone is phone, at (3 m, 6 m)\njoin phone { sends no sound, plays no sound }\n`);
+    expect(look(text, "echo").slice(0, 2)).toEqual(["phone", "laptop"]);
+    // What the study found comes before what is merely likely.
+    const live = look(hall(`${IN_ORDER}place phone is phone, at (3 m, 6 m)\njoin phone\n`), "echo");
+    expect(live[0]).toContain("phone");
+  });
+
+  test("nothing heard online: the computer's setting, then the microphone's battery, then its cable", () => {
+    expect(look(hall(IN_ORDER), "silent-online")).toEqual(["laptop", "lapel", "the cable from lapel to laptop"]);
+  });
+
+  test("a black picture: a cable that is not there comes first", () => {
+    const text = hall(IN_ORDER).replace("cable from laptop.hdmi to beamer.hdmi\n", "");
+    expect(look(text, "black")[0]).toMatch(/laptop|beamer/);
+    expect(suspectsOf(judged(text), SYMPTOMS.find((s) => s.id === "black") ?? expect.fail())[0]?.look).toMatch(/nothing connects/i);
+  });
+
+  test("voices break up: the camera of the device without sound is switched off first", () => {
+    const text = hall(`${IN_ORDER}place phone is phone, at (3 m, 6 m)\njoin phone { sends no sound, plays no sound, sends picture }\n`);
+    expect(look(text, "robot")[0]).toBe("phone.camera");
+  });
+
+  test.each([
+    ["they hear themselves", "echo"], ["robot voice", "robot"], ["black picture", "black"], ["nobody hears the back row", "back-row"], ["it howls", "howl"], ["they can't hear us", "silent-online"],
+  ])("“%s” is told as %s", (words, id) => expect(symptomLike(words, nearness)?.id).toBe(id));
+
+  test("what is no symptom is none", () => expect(symptomLike("zzz qqq", nearness)).toBeUndefined());
+});
