@@ -6,6 +6,7 @@ import type { Scene } from "./checks/check";
 import { echoFigures } from "./figures/echo";
 import { fallbackFigures } from "./figures/fallbacks";
 import { loopFigures } from "./figures/loops";
+import { pickUpFigures } from "./figures/pick-up";
 import { powerFigures } from "./figures/power";
 import { reachFigures } from "./figures/reach";
 import { roomFigures } from "./figures/room";
@@ -22,7 +23,7 @@ import type { Trial } from "./model/trial";
 export function figuresOf(scenes: readonly Scene[], trial: Trial): Figure[] {
   const [first] = scenes;
   if (first === undefined) return [];
-  const each = [soundFigures, seatFigures, echoFigures, loopFigures, sightFigures, reachFigures, streamFigures, voiceFigures].flatMap((of) => perItem(scenes, (scene) => of(scene, trial)));
+  const each = [pickUpFigures, soundFigures, seatFigures, echoFigures, loopFigures, sightFigures, reachFigures, streamFigures, voiceFigures].flatMap((of) => perItem(scenes, (scene) => of(scene, trial)));
   return [...roomFigures(first.setup, trial), ...each, ...fallbackFigures(first.setup), ...powerFigures(first, trial), ...serviceFigures(first, trial)];
 }
 

@@ -25,10 +25,13 @@ export function questionOf(judgement: Judgement, swing: Swing, ways: readonly Wa
   };
 }
 
+/** `where exactly Ines is`: no thing that could be asked for by its name. */
+const isClause = (label: string): boolean => /^(how|whether|where|what)\b/.test(label);
+
 function askFor(value: Ranged): string {
   const { label } = value;
   if (value.ask !== undefined) return value.ask;
-  if (/^(how|whether|where|what)\b/.test(label)) return `Find out ${label}.`;
+  if (isClause(label)) return `Find out ${label}.`;
   return sentence(`What is ${label}`).replace(/\.$/, "?");
 }
 
@@ -44,14 +47,17 @@ function meaning(severity: Severity | undefined, judgement: Judgement, title: st
 function jointQuestion(judgement: Judgement, ways: readonly WayName[]): Question {
   const facts = judgement.turnedBy.map((s) => s.value);
   return {
-    id: facts.map((f) => f.id).join(" + "), ask: `What are ${list(facts.map((f) => f.label))}?`, ways, weight: 0.8, where: facts[0]?.from.where,
+    id: facts.map((f) => f.id).join(" + "), ask: facts.some((f) => isClause(f.label)) ? `Find out ${list(facts.map((f) => f.label))}.` : `What are ${list(facts.map((f) => f.label))}?`, ways, weight: 0.8, where: facts[0]?.from.where,
     answers: [{ when: "all at their better end", then: "in order" }, { when: "else", then: judgement.said.effect === "" ? judgement.said.because : judgement.said.effect }],
   };
 }
 
+/** Where exactly something is put is a choice, and comes after what one has to find out. */
+export const isPlace = (id: string): boolean => /\.(?:place-\d+\b.*|[xy])$/.test(id);
+
 function weigh(judgement: Judgement, swing: Swing): number {
   const far = Math.abs(rank(swing.low) - rank(swing.high));
-  return far - (swing.value.id.includes(".place-") ? 1.5 : 0) + (judgement.atBest === "error" ? 0.5 : 0) + (swing.value.from.how === "unsaid" ? 0.4 : 0);
+  return far - (isPlace(swing.value.id) ? 1.5 : 0) + (judgement.atBest === "error" ? 0.5 : 0) + (swing.value.from.how === "unsaid" ? 0.4 : 0);
 }
 
 /** A line that would state the fact, where it has a place of its own in the language. */

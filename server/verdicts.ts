@@ -7,7 +7,8 @@ import type { Setup } from "./model/setup";
 import { WAYS, type Verdict, type WayName } from "./model/ways";
 import { questionOf } from "./questions";
 import { Trial } from "./model/trial";
-import { heardFrom } from "./signal/coverage";
+import { FAR } from "./signal/pick-up/hearing";
+import { seatsThrough } from "./signal/pick-up/seats-heard";
 import { streamsOver, total } from "./signal/streams";
 
 /** Which of what was judged the author accepts. */
@@ -82,7 +83,8 @@ export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: 
       if (Math.max(rank(swing.low), rank(swing.high)) < rank("warning")) continue;
       if (rank(swing.low) === rank(swing.high) || judgement.turnedBy.includes(swing) || judgement.couldFail.includes(swing)) continue;
       const question = questionOf(judgement, swing, judgement.case.ways, check.entry.title);
-      add({ ...question, weight: question.weight - 1 });
+      // Not what turns a hint alone, nor where exactly something is put: that is no fact of the venue.
+      if (question.weight > 1) add({ ...question, weight: question.weight - 1 });
     }
   }
   return [...out.values()].sort((a, b) => b.weight - a.weight || a.id.localeCompare(b.id));
@@ -93,14 +95,16 @@ function talkerQuestions(setup: Setup, scenes: readonly Scene[]): Question[] {
   const scene = scenes[0];
   const seats = [...setup.voices.values()].find((voice) => voice.seats !== undefined);
   if (scene === undefined || seats === undefined || setup.joins.length === 0 || setup.items.length > 0 || [...setup.voices.values()].some((v) => v.stated)) return [];
-  const a = heardFrom(scene.graph, seats)?.assess(new Trial());
-  if (a === undefined || a.grade === "good" || a.weak === undefined) return [];
-  const rows = a.weak.fromRow !== undefined && a.weak.fromRow > 1 ? `, all of them from row ${a.weak.fromRow} on` : "";
+  const heard = seatsThrough(scene.graph, seats, new Trial());
+  const far = heard?.seats.filter((seat) => seat.ratio < FAR.warning) ?? [];
+  if (heard === undefined || far.length === 0) return [];
+  const from = [...new Set(far.map((seat) => seat.row))].sort((a, b) => a - b).find((row) => heard.seats.every((seat) => seat.row < row || far.includes(seat)));
+  const rows = from !== undefined && from > 1 ? `, all of them from row ${from} on` : "";
   return [{
     id: "who-speaks", ask: `Who speaks, besides ${setup.lectern.name}?`, ways: ["online-hears-room"], weight: 2.5,
     answers: [
       { when: "nobody else", then: "in order" },
-      { when: "the audience too", then: `${a.weak.count} of ${seats.seats?.count ?? 0} seats are too far from ${a.through ?? "any microphone"} to be heard well online${rows}` },
+      { when: "the audience too", then: `${far.length} of ${heard.seats.length} seats are too far from ${heard.hearing.mic.part.id} to be heard well online${rows}` },
     ],
     write: "talker NAME at lectern, repeats audience", where: seats.where,
   }];

@@ -19,6 +19,7 @@ import { kitDouble, kitMissing, overBudget } from "./kit-of-the-day";
 import { levelMismatch } from "./level-mismatch";
 import { loginExpires } from "./login-expires";
 import { loopMisses } from "./loop-misses";
+import { micNoise } from "./mic-noise";
 import { micSpacing } from "./mic-spacing";
 import { mixNotMinus } from "./mix-not-minus";
 import { monitorLoop } from "./monitor-loop";
@@ -32,9 +33,12 @@ import { phoneInterrupted } from "./phone-interrupted";
 import { secondJoin } from "./second-join";
 import { sharedLink } from "./shared-link";
 import { slowLink } from "./slow-link";
+import { seatUnheard } from "./seat-unheard";
 import { sourceWithoutMic } from "./source-without-mic";
 import { streamAudible } from "./stream-audible";
 import { lipSync, pictureLate } from "./sync";
+import { talkerFar } from "./talker-far";
+import { talkerRoams } from "./talker-roams";
 import { talkerTurnedAway } from "./talker-turned-away";
 import { lateArrival } from "./late-arrival";
 import { seatUncovered } from "./seat-uncovered";
@@ -42,6 +46,7 @@ import { speechUnclear } from "./speech-unclear";
 import { talkerUnheardInRoom } from "./talker-unheard-in-room";
 import { tooLoud } from "./too-loud";
 import { tooQuiet } from "./too-quiet";
+import { talkerUnclear } from "./talker-unclear";
 import { uncoveredDirection } from "./uncovered-direction";
 import { unmeasured } from "./unmeasured";
 import { uplinkShort } from "./uplink-short";
@@ -53,7 +58,7 @@ import { wrongInput, wrongOutput } from "./wrong-ends";
 
 /** Every check there is, in the order in which causes are told from consequences. */
 export const CHECKS: readonly Check[] = [
-  noPower, uncoveredDirection, wrongInput, wrongOutput, levelMismatch, headsetProfile, musicSuppressed, noDirectSend, sourceWithoutMic, wind, talkerTurnedAway, micSpacing, lipSync, pictureLate, nobodyListens, loopMisses, mixNotMinus, echoPath, hearsItself, cancellerBlind, monitorLoop, howlLoop, streamAudible, cancellerStrained, cancellerTwice, cancellerMoving, visitorJoins,
+  noPower, uncoveredDirection, wrongInput, wrongOutput, levelMismatch, headsetProfile, musicSuppressed, noDirectSend, sourceWithoutMic, wind, talkerFar, seatUnheard, talkerRoams, micNoise, talkerUnclear, talkerTurnedAway, micSpacing, lipSync, pictureLate, nobodyListens, loopMisses, mixNotMinus, echoPath, hearsItself, cancellerBlind, monitorLoop, howlLoop, streamAudible, cancellerStrained, cancellerTwice, cancellerMoving, visitorJoins,
   tooQuiet, lateArrival, talkerUnheardInRoom, speechUnclear, seatUncovered, tooLoud,
   batteryShort, uplinkShort, downlinkShort, voicePoor, slowLink, weakWifi, sharedLink, loginExpires, dataCap, noSecondPath, unmeasured, callEnds, callFull, secondJoin, phoneInterrupted, castingBlocked, oneDeviceCarriesAll,
   oneRunsCall, nobodyAdmits, chatUnwatched, presenterOperates, zoneMissing,

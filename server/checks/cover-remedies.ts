@@ -1,20 +1,20 @@
 /** What may mend a way that does not go through: a setting, a cable, a turn of a camera, something owned. */
-import type { Device, Port, Signal } from "../model/device";
+import type { Port, Signal } from "../model/device";
 import { append, insertInto, rewrite } from "../model/edits";
 import { canonical } from "../model/names";
-import type { Link } from "../model/setup";
 import { Trial } from "../model/trial";
 import type { Where } from "../model/where";
 import type { Claim } from "../signal/coverage";
 import { goTogether } from "../signal/wiring";
 import { fileOf, rootFile, type Remedy, type Scene } from "./check";
 import { replaceIn } from "./join-text";
+import { portPair, touches, wiredTo } from "./plugs";
 
 export function remediesFor(scene: Scene, claim: Claim): readonly Remedy[] {
   const assessment = claim.assess(new Trial());
   const gap = assessment.gaps[0];
   if (gap === undefined) return claim.way === "online-sees-room" ? [...aimAt(scene, claim), ...joinCamera(scene, claim)]
-    : claim.way === "room-sees-online" ? showLarger(scene) : claim.way === "online-hears-room" ? [...nearerMicrophone(scene, claim), ...repeated(scene, claim)] : [];
+    : claim.way === "room-sees-online" ? showLarger(scene) : [];
   const [first, second] = gap.between;
   if (gap.cause.startsWith("link ") && first !== undefined && second !== undefined) return connect(scene, first, second, claim);
   switch (gap.cause) {
@@ -87,8 +87,8 @@ function showLarger(scene: Scene): Remedy[] {
       const owner = fileOf(setup, state.join.where.path);
       if (owner === undefined) return [];
       const edits = [insertInto(owner, state.join.bound, [`shows call on ${d.name}`])];
-      if (!wiredTo(scene, state.device, d)) {
-        const pair = portPair(state.device, d, "picture");
+      if (!wiredTo(setup, state.device, d)) {
+        const pair = portPair(setup, state.device, d, "picture", true);
         if (pair === undefined) return [];
         edits.push(append(file, `cable from ${pair[0].id} to ${pair[1].id}`, ["cable", "radio"]));
       }
@@ -99,20 +99,8 @@ function showLarger(scene: Scene): Remedy[] {
   });
 }
 
-const touches = (link: Link, device: Device): boolean => [link.from, link.to].map(canonical)
-  .some((end) => end === canonical(device.name) || end.startsWith(`${canonical(device.name)}.`));
-
-const wiredTo = (scene: Scene, a: Device, b: Device): boolean => scene.setup.links.some((l) => touches(l, a) && touches(l, b));
-
 /** Whether one statement plugs in a whole set. */
 const isSet = (scene: Scene, where: Where): boolean => scene.setup.links.filter((l) => l.where === where).length > 1;
-
-function portPair(source: Device, sink: Device, signal: Signal): [Port, Port] | undefined {
-  for (const x of source.ports.filter((p) => p.gives.has(signal))) {
-    for (const y of sink.ports.filter((p) => p.takes.has(signal))) if (goTogether(x, y, "cable")) return [x, y];
-  }
-  return undefined;
-}
 
 /** Turns a camera that is live already toward whoever is not in the frame. */
 function aimAt(scene: Scene, claim: Claim): Remedy[] {
@@ -144,33 +132,5 @@ function joinCamera(scene: Scene, claim: Claim): Remedy[] {
     const seats = setup.floor.group(target) !== undefined;
     if (d.placed === undefined) edits.push(append(file, seats ? `place ${d.name} at left front corner, aim ${target}` : `place ${d.name} before ${target}, aim ${target}`, ["place"]));
     return { title: `Join the call with ${d.name}, without sound, aimed at ${target}`, edits };
-  });
-}
-
-/** A microphone that stands nearer and is connected already. */
-function nearerMicrophone(scene: Scene, claim: Claim): Remedy[] {
-  const { setup, graph } = scene;
-  return graph.joins.slice(0, 1).flatMap((state) => {
-    const used = new Set(state.sound.map((s) => canonical(s.name)));
-    return [...setup.devices.values()]
-      .filter((d) => d.placed !== undefined && d !== state.device && d.parts.some((p) => p.type === "microphone") && ![...used].some((u) => u.startsWith(canonical(d.name))) && wiredTo(scene, state.device, d))
-      .map((d): Remedy => {
-        const also = [...state.sound.map((s) => s.name), d.name].join(" and ");
-        return { title: `Send the sound of ${d.name} too, for ${claim.subject}`, edits: replaceIn(setup, state, "sends", "sound", scene.item, `sends sound from ${also}`) };
-      });
-  });
-}
-
-/** Somebody with a microphone says again what the seats say. */
-function repeated(scene: Scene, claim: Claim): Remedy[] {
-  const { setup } = scene;
-  const seats = setup.floor.group(claim.subject);
-  if (seats === undefined) return [];
-  return [...setup.voices.values()].filter((v) => v.stated && v.seats === undefined && v.where !== undefined).slice(0, 3).flatMap((voice): Remedy[] => {
-    const file = fileOf(setup, voice.where?.path ?? "");
-    const statement = file?.statements.find((s) => s.where === voice.where);
-    if (file === undefined || statement === undefined) return [];
-    const during = scene.item === undefined ? "" : ` during ${scene.item}`;
-    return [{ title: `Let ${voice.name} repeat what ${claim.subject} says`, edits: [insertInto(file, statement, [`repeats ${claim.subject}${during}`])] }];
   });
 }

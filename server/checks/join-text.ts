@@ -23,7 +23,7 @@ export function withdraw(setup: Setup, state: JoinState, head: "sends" | "plays"
   if (said.length === 0) return [insertInto(file, state.join.bound, [`${head} no ${what}`])];
   const [first, ...rest] = said;
   if (first === undefined) return [];
-  const during = first.tails.during.length === 0 ? "" : ` during ${first.tails.during.map((n) => n.text).join(" and ")}`;
+  const during = duringOf(first);
   return [rewrite(first, `${head} no ${what}${during}`), ...rest.map((s) => rewrite(s, `${head} no ${what}${during}`))];
 }
 
@@ -33,8 +33,10 @@ export function replaceIn(setup: Setup, state: JoinState, head: string, what: st
   if (file === undefined) return [];
   const said = statementsOn(state, head, what, item);
   const first = said[0];
-  return first === undefined ? [insertInto(file, state.join.bound, [text])] : [rewrite(first, text)];
+  return first === undefined ? [insertInto(file, state.join.bound, [text])] : [rewrite(first, `${text}${duringOf(first)}`)];
 }
+
+const duringOf = (s: Bound): string => (s.tails.during.length === 0 ? "" : ` during ${s.tails.during.map((n) => n.text).join(" and ")}`);
 
 /** Switches the canceller of a join on where the text switches it off. */
 export function cancelRemedy(state: JoinState): Remedy[] {

@@ -1,15 +1,14 @@
 import { canonical } from "../model/names";
-import { insertInto } from "../model/edits";
 import { withUnit } from "../model/show";
 import type { Trial } from "../model/trial";
 import { distance } from "../physics/geometry";
 import { microphoneSeparation, SPACING_RATIO, wellSpaced } from "../physics/openMicrophones";
-import { carries } from "../signal/graph";
-import { mixerOf } from "../signal/loops/net";
-import { hearings, isGated, micsOf, sentBy, type Hearing } from "../signal/pick-up/hearing";
+import { hearings, type Hearing } from "../signal/pick-up/hearing";
+import { isGated, liveMics, micsOf, sentBy } from "../signal/pick-up/mics";
 import { standOf, triple } from "../signal/stands";
-import { fileOf, type Case, type Check, type Remedy, type Scene } from "./check";
+import type { Case, Check, Scene } from "./check";
 import { voiceKey } from "./pick-up-causes";
+import { automatic } from "./pick-up-remedies";
 
 /** Nearer than this two microphones are as good as one. Common practice, no source. */
 const NEAREST = 0.05;
@@ -51,7 +50,7 @@ export const micSpacing: Check = {
 };
 
 const hearingsOf = ({ graph }: Scene, voice: Scene["graph"]["voices"][number], trial: Trial): readonly Hearing[] =>
-  hearings(graph, voice, micsOf(graph).filter((m) => carries(m.path, trial)), trial)[0] ?? [];
+  hearings(graph, voice, liveMics(graph, trial), trial)[0] ?? [];
 
 /** The microphone nearest to somebody, and the one on the same bus that is nearest to it: both stand, and a worn one is no matter. */
 function nearest({ graph, setup }: Scene, all: readonly Hearing[], trial: Trial): { own: Hearing; other: Hearing; apart: number; bus: string } | undefined {
@@ -73,15 +72,4 @@ function nearest({ graph, setup }: Scene, all: readonly Hearing[], trial: Trial)
     if (apart > NEAREST && (found === undefined || apart < found.apart)) found = { own, other, apart, bus: sentBy(mine) };
   }
   return found;
-}
-
-/** Lets the mixers on the way open one channel at a time. */
-function automatic({ graph, setup }: Scene): Remedy[] {
-  const on = new Set(micsOf(graph).flatMap((m) => m.path.flatMap((edge) => mixerOf(graph, edge) ?? [])));
-  return [...on].flatMap((name): Remedy[] => {
-    const mixer = setup.mixers.get(name);
-    const file = mixer && fileOf(setup, mixer.where.path);
-    const statement = file?.statements.find((s) => s.where === mixer?.where);
-    return mixer === undefined || file === undefined || statement === undefined ? [] : [{ title: `Let ${mixer.device} mix automatically`, edits: [insertInto(file, statement, ["automatic"])] }];
-  });
 }

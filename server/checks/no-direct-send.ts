@@ -2,7 +2,7 @@ import { canonical } from "../model/names";
 import { node } from "../signal/edges";
 import { carries, type Ending } from "../signal/graph";
 import { mixerOf, wiresOf } from "../signal/loops/net";
-import { micsOf } from "../signal/pick-up/hearing";
+import { micsOf } from "../signal/pick-up/mics";
 import type { Case, Check, Remedy, Scene } from "./check";
 import { replaceIn } from "./join-text";
 

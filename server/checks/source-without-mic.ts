@@ -4,7 +4,7 @@ import { insertInto } from "../model/edits";
 import { canonical } from "../model/names";
 import { deviceOfNode } from "../signal/edges";
 import { carries, ONLINE } from "../signal/graph";
-import { micsOf } from "../signal/pick-up/hearing";
+import { micsOf } from "../signal/pick-up/mics";
 import type { Trial } from "../model/trial";
 import { fileOf, type Case, type Check, type Remedy, type Scene } from "./check";
 

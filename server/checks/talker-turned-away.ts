@@ -1,11 +1,10 @@
 import { holding } from "../model/during";
 import { valueOf } from "../model/bound";
-import { remove } from "../model/edits";
 import { canonical } from "../model/names";
 import { withUnit } from "../model/show";
-import { heard } from "../signal/pick-up/hearing";
-import { fileOf, type Case, type Check } from "./check";
-import { farKey, pickUpKey, voiceKey } from "./pick-up-causes";
+import type { Case, Check } from "./check";
+import { pickUpOf, under, voiceKey } from "./pick-up-causes";
+import { faceAudience } from "./pick-up-remedies";
 
 /** Degrees between where a talker looks and the microphone, and how near it may stand all the same, m. Common practice, no source. */
 export const TURNED = { angle: 90, near: 0.5 } as const;
@@ -19,32 +18,30 @@ export const talkerTurnedAway: Check = {
     todo: ["Move the screen, or the microphone, so that both lie on one side of the talker.", "Let the talker wear a microphone: it turns along."],
     source: "common practice, no source", symptoms: ["voice goes dull", "faint when turned to the screen"], limit: `${TURNED.angle}° beyond ${TURNED.near} m`,
   },
-  cases: ({ graph, setup, item }) => graph.voices.flatMap((voice): Case[] => {
+  cases: (scene) => scene.graph.voices.flatMap((voice): Case[] => {
+    const { graph, item } = scene;
     const faces = holding(voice.statements, "faces", item).find((s) => !s.negated);
     if (faces === undefined || voice.seats !== undefined) return [];
     const toward = valueOf(faces, "at", "place")?.words ?? "";
     return [{
       key: `${voiceKey(graph, voice)} ${item ?? ""}`, ways: ["online-hears-room"],
       measure: (trial) => {
-        const got = heard(graph, voice, trial);
-        if (got === undefined || got.repeatedBy !== undefined) return undefined;
-        const { home } = got;
+        const p = pickUpOf(graph, voice, trial);
+        if (p === undefined || p.repeated !== undefined) return undefined;
+        const home = p.hearing;
         const away = !home.worn && home.apart > TURNED.near && home.turned > TURNED.angle;
         return {
           severity: away ? "hint" : undefined, badness: home.worn ? -180 : home.turned - TURNED.angle,
           measured: { value: home.turned, unit: "°" }, limit: { value: TURNED.angle, unit: "°" },
           cause: { key: `turned ${canonical(voice.name)}`, subjects: [voice.name], where: faces.where },
-          foldUnder: home.ratio < -6 ? farKey(home) : pickUpKey(home),
+          ...under(undefined, p),
           say: () => ({
             because: `${voice.name} looks ${toward === "" ? "away" : `to ${toward}`}, ${withUnit(home.turned, "°")} away from ${home.mic.part.id}`, effect: `${voice.name} is dull online`,
             summary: `${voice.name} looks ${withUnit(home.turned, "°")} past ${home.mic.part.id}`, chain: [],
           }),
         };
       },
-      remedies: () => {
-        const file = fileOf(setup, faces.where.path);
-        return file === undefined ? [] : [{ title: `Let ${voice.name} face the audience`, edits: [remove(file, faces)] }];
-      },
+      remedies: () => faceAudience(scene, voice),
     }];
   }),
 };

@@ -13,7 +13,7 @@ export const uncoveredDirection: Check = {
   entry: {
     code: "uncovered-direction", title: "Somebody is not reached", severity: "error", group: "Each way across",
     notice: "Somebody asks: can you hear us? – and the answer does not come, or cannot be seen.",
-    why: "On the way from who speaks or shows to who should hear or see, something is missing: nothing sends or plays it, no cable, no power, or it is too far away.",
+    why: "On the way from who speaks or shows to who should hear or see, something is missing: nothing sends or plays it, no cable, no power, or it is too far away to be seen or heard.",
     todo: ["Look where the way breaks: the message names the place.", "Send or play on a device that is in the call.", "Connect what stands unconnected.", "Place, or join with, a device that is owned."],
     source: "common practice, no source; face angle and pick-up limits are model choices",
     symptoms: ["nobody hears the back row", "black picture", "no sound", "cannot see", "cannot hear", "silent", "mute", "not visible", "too small"],
@@ -49,7 +49,7 @@ function measure(scene: Scene, claim: Claim, trial: Trial): Outcome {
   const severity: Outcome["severity"] = a.grade === "bad" ? "error" : a.grade === "poor" && picture ? "warning" : undefined;
   const base = {
     // A way that is there is told by what is measured on it, by whichever code.
-    severity, badness: measured === undefined ? (claim.way === "room-hears-online" ? -1000 : 0) : measured.limit - measured.value,
+    severity, badness: measured === undefined ? -1000 : measured.limit - measured.value,
     ...(measured === undefined ? {} : { measured: { value: measured.value, unit: measured.unit }, limit: { value: measured.limit, unit: measured.unit } }),
     cause: { key: rootOf(scene, claim), subjects: [claim.subject], where },
     doubtful: a.grade === "poor",
@@ -106,7 +106,7 @@ function observed(scene: Scene, claim: Claim, seen: Observation): Testimony | un
 /** What one notices, way by way. */
 const NOTICE: Readonly<Record<Claim["way"], string>> = {
   "room-hears-online": "Somebody online speaks, and the room looks at each other: nobody hears it.",
-  "online-hears-room": "The people online write that they hear nothing, or only a murmur.",
+  "online-hears-room": "The people online write that they hear nothing.",
   "room-sees-online": "Those in the room see a dark screen, or faces too small to tell who speaks.",
   "online-sees-room": "The people online see an empty place, or nothing, and ask who is talking.",
 };
@@ -127,8 +127,7 @@ function inOrder(claim: Claim, a: Assessment): string {
 /** The measure of a way that works, in words. */
 function margin(claim: Claim, value: number): string {
   switch (claim.way) {
-    case "room-hears-online": return "";
-    case "online-hears-room": return value < 0 ? `the voice ${figure(-value)} dB below the sound of the room` : `the voice ${figure(value)} dB above the sound of the room`;
+    case "room-hears-online": case "online-hears-room": return "";
     case "room-sees-online": return `a face ${figure(value)}° high from the worst seat`;
     case "online-sees-room": return `${figure(value)}° inside the frame`;
   }
@@ -139,7 +138,7 @@ function reason(claim: Claim, a: Assessment): string {
   switch (claim.way) {
     case "room-sees-online": return `the picture on ${by} is too small`;
     case "room-hears-online": return `${by} plays the call`;
-    case "online-hears-room": return `${by} is too far from ${called(claim.subject)}`;
+    case "online-hears-room": return `${by} sends ${called(claim.subject)}`;
     case "online-sees-room": return `${by} does not have ${called(claim.subject)} in its frame`;
   }
 }

@@ -1,7 +1,7 @@
 import { unsaid } from "../model/make-ranged";
 import { canonical } from "../model/names";
 import { insertInto } from "../model/edits";
-import { micsOf } from "../signal/pick-up/hearing";
+import { micsOf } from "../signal/pick-up/mics";
 import { carries } from "../signal/graph";
 import { fileOf, type Case, type Check } from "./check";
 

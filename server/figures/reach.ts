@@ -5,9 +5,8 @@ import type { Trial } from "../model/trial";
 import { claims, type Claim } from "../signal/coverage";
 import { input, round } from "./record";
 
-/** Of each way that is judged where it is assessed; what seats hear has figures of its own. */
+/** Of each way that is judged where it is assessed; what seats hear, and what microphones do, has figures of its own. */
 const WORKED: Readonly<Partial<Record<Claim["way"], Pick<Figure, "formula" | "source">>>> = {
-  "online-hears-room": { formula: "min(direct to reverberant ratio, L₁ + H − N − 12), the best of the microphones", source: "model choice" },
   "room-sees-online": { formula: "2·arctan(h/2D), h = picture height/(3·⌈√n⌉)", source: "geometry; a face is a third of its tile: common practice, no source" },
   "online-sees-room": { formula: "α/2 − off-axis angle", source: "geometry" },
 };

@@ -1,42 +1,22 @@
 import type { Scene } from "../checks/check";
 import type { Figure } from "../finding";
 import type { Trial } from "../model/trial";
-import { directToReverberant, speechLevel, speechTransfer } from "../physics/soundField";
 import { acoustics } from "../signal/acoustics";
-import { listeners, loudest, loudspeakerField, mouths, voiceAtMicrophone } from "../signal/air";
+import { listeners, loudest, loudspeakerField } from "../signal/air";
 import { node } from "../signal/edges";
 import { carries, ONLINE } from "../signal/graph";
 import { playingLevel } from "../signal/seats/turned-up";
-import { given, input, round } from "./record";
+import { given, round } from "./record";
 
-/** What each microphone gets of each voice, and each seat of each loudspeaker. */
+/** What each seat gets of each loudspeaker. */
 export function soundFigures(scene: Scene, trial: Trial): Figure[] {
   const { setup, graph } = scene;
   const { noise } = acoustics(setup, trial);
   const out: Figure[] = [];
-  const back = graph.ways("sound", ONLINE, "back");
   const forth = graph.ways("sound", ONLINE, "forth");
   for (const ending of graph.endings.values()) {
     const { part, device } = ending;
-    if (part.type === "microphone") {
-      const path = back.get(node("microphone", part.id));
-      if (path === undefined || path.length === 0 || !carries(path, trial)) continue;
-      for (const voice of graph.voices) {
-        const places = mouths(setup, voice, trial);
-        const arrivals = places.map((mouth) => voiceAtMicrophone(setup, trial, voice, mouth, device, part));
-        const ratios = arrivals.map(directToReverberant);
-        const worst = ratios.indexOf(Math.min(...ratios));
-        const arrival = arrivals[worst];
-        if (arrival === undefined) continue;
-        const seat = voice.seats === undefined ? undefined : setup.floor.seats(voice.seats, trial)[worst]?.name;
-        const where = seat === undefined ? {} : { at: seat };
-        out.push(
-          { name: "direct to reverberant ratio", of: [voice.name, part.id], ...where, value: round(ratios[worst] ?? NaN), unit: "dB", formula: "10·lg(Σaₖdₖ/Σaₖvₖ), d = γ²M²/r², v = REE/Dc²", inputs: [given("room constant at 1 kHz", acoustics(setup, trial).constant[3], "m²")], source: "handbook of sound system design, ch. 6; weights IEC 60268-16 Ed. 5" },
-          { name: "transfer from mouth to microphone", of: [voice.name, part.id], ...where, value: round(speechTransfer(arrival)), unit: "dB", formula: "H = 10·lg Σaₖ(dₖ + vₖ)", inputs: [], source: "as above" },
-          { name: "speech over noise at the microphone", of: [voice.name, part.id], ...where, value: round(speechLevel(trial.value(voice.level), arrival) - noise), unit: "dB", formula: "L₁ + H − N", inputs: [input(voice.level, trial, "dBA"), given("noise", noise, "dBA")], source: "ISO 9921 for the level of a voice" },
-        );
-      }
-    } else if (part.type === "loudspeaker") {
+    if (part.type === "loudspeaker") {
       const path = forth.get(node("loudspeaker", part.id));
       if (path === undefined || path.length === 0 || !carries(path, trial)) continue;
       const field = loudspeakerField(setup, trial, device, part);

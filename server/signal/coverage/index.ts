@@ -10,7 +10,6 @@ import { roomHearsOnline } from "./room-hears-online";
 import { roomSeesOnline } from "./room-sees-online";
 
 export { called, type Assessment, type Claim, type Grade, type SeatAsked } from "./claim";
-export { heardFrom } from "./online-hears-room";
 
 const CLAIMS = new WeakMap<Graph, readonly Claim[]>();
 

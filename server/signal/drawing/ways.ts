@@ -48,8 +48,7 @@ function shortOf(claim: Claim, a: Assessment): string {
   const rows = a.short?.fromRow !== undefined && a.short.fromRow > 1 ? ` from row ${a.short.fromRow}` : "";
   switch (claim.way) {
     case "room-sees-online": return `too small${rows}`;
-    case "room-hears-online": return "";
-    case "online-hears-room": return `too far${rows}`;
+    case "room-hears-online": case "online-hears-room": return "";
     case "online-sees-room": return "outside the frame";
   }
 }

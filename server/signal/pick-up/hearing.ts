@@ -1,25 +1,23 @@
-/** How the people online hear whoever speaks in the room: each talker through each live microphone, and through the best of them. */
+/** How the people online hear a talker: through each live microphone, and through the best of them. Seats: `seats-heard.ts`. */
 import type { Vec3 } from "../../model/geometry";
-import { canonical } from "../../model/names";
 import { holding } from "../../model/during";
 import { valueOf } from "../../model/bound";
+import { canonical } from "../../model/names";
 import type { Voice } from "../../model/setup";
 import type { Trial } from "../../model/trial";
 import { PATTERNS, randomEnergyEfficiency, type PatternName } from "../../physics/directivity";
-import { angleBetween, between, distance } from "../../physics/geometry";
+import { angleBetween, between, distance, type Vec3 as Triple } from "../../physics/geometry";
 import { decayOf } from "../../physics/modulation";
 import { noiseBands } from "../../physics/noise";
 import { directToReverberant, speechTransfer } from "../../physics/soundField";
 import { speechBands } from "../../physics/speech";
-import { clarityCauses, noiseAtMicrophone, type ClarityCauses } from "../../physics/speechTransmission";
-import { openMicrophoneRise } from "../../physics/openMicrophones";
+import { clarityCauses, noiseAtMicrophone, PLAYED_AT, stiOf, type ClarityCauses } from "../../physics/speechTransmission";
 import { acoustics } from "../acoustics";
-import { mouths, pickUps, voiceAtMicrophone } from "../air";
-import { candidates, type Candidate } from "../coverage/claim";
-import { nameOfNode, sortOf } from "../edges";
-import { carries, type Ending, type Graph } from "../graph";
-import { mixerOf } from "../loops/net";
+import { mouths, voiceAtMicrophone } from "../air";
+import type { Candidate } from "../coverage/claim";
+import type { Ending, Graph } from "../graph";
 import { facing, pointOf, positionOf, standOf, triple } from "../stands";
+import { liveKey, liveMics, noiseRise, openWith, ownMissing } from "./mics";
 import { repeaters } from "./repeaters";
 
 /** Direct over reverberant sound, A-weighted, dB: below the first hollow, below the second far away. Model choice. */
@@ -36,9 +34,14 @@ export interface Hearing {
   readonly mic: Ending;
   /** Direct over reverberant sound, dB. */
   readonly ratio: number;
+  /** From the voice at 1 m to the microphone, A-weighted, dB. */
+  readonly transfer: number;
   /** Speech over the noise that the call gets, dB. */
   readonly overNoise: number;
-  readonly clarity: ClarityCauses;
+  /** Speech transmission index from the mouth to whoever listens to the call, 0 … 1. */
+  readonly sti: number;
+  /** What it would be without noise or without reverberation: worked out when asked. */
+  causes(): ClarityCauses;
   /** Mouth to microphone, m. */
   readonly apart: number;
   /** Between where the talker looks and the way to the microphone, degrees; 0 where it is worn or held. */
@@ -47,36 +50,6 @@ export interface Hearing {
   /** How many microphones are open on the same bus. */
   readonly open: number;
 }
-
-/** Every microphone that a way leads from to the people online. */
-export const micsOf = (graph: Graph): readonly Candidate[] => candidates(graph, "sound", "microphone", "back");
-
-/** A microphone that is worn by somebody, held, or stands at that very name. */
-export const isOwn = (mic: Ending, voice: Voice): boolean =>
-  mic.device.place?.relations.some((r) => r.anchor.kind === "name" && canonical(r.anchor.name.text) === canonical(voice.name)) === true;
-
-/** The join through which a microphone is sent. */
-export const sentBy = (mic: Candidate): string => {
-  const edge = mic.path.find((e) => sortOf(e.to) === "sends");
-  return edge === undefined ? "" : nameOfNode(edge.to);
-};
-
-/** Whether a mixer on the way opens one channel at a time. */
-export const isGated = (graph: Graph, mic: Candidate): boolean => mic.path.some((edge) => {
-  const mixer = mixerOf(graph, edge);
-  return mixer !== undefined && graph.setup.mixers.get(mixer)?.automatic === true;
-});
-
-/** Microphones whose sound is added up with that of one of them; those that a mixer opens in turn count as one. */
-export function openWith(graph: Graph, mic: Candidate, live: readonly Candidate[]): number {
-  if (isGated(graph, mic)) return 1;
-  const same = live.filter((other) => sentBy(other) === sentBy(mic));
-  const gated = same.filter((other) => isGated(graph, other)).length;
-  return Math.max(1, same.length - gated + (gated > 0 ? 1 : 0));
-}
-
-/** What the open microphones are, for the key of what hangs on them. */
-const liveKey = (live: readonly Candidate[]): string => live.map((m) => m.ending.part.id).join(",");
 
 /** Where somebody speaks from: the mouth, or for whoever walks about the corners and the middle of the area. */
 export function spots(graph: Graph, voice: Voice, trial: Trial): readonly Vec3[] {
@@ -90,39 +63,54 @@ export function spots(graph: Graph, voice: Voice, trial: Trial): readonly Vec3[]
   return [[0, 0], [-x, -y], [-x, y], [x, -y], [x, y]].map(([dx = 0, dy = 0]) => ({ x: within(at.x + dx, length), y: within(at.y + dy, width), z: at.z }));
 }
 
+/** The way somebody looks while speaking from a place, where the text says to what. */
+function lookOf(graph: Graph, voice: Voice, trial: Trial): (mouth: Vec3) => Triple {
+  const { setup } = graph;
+  const faces = holding(voice.statements, "faces", graph.item).find((s) => !s.negated);
+  const place = faces && valueOf(faces, "at", "place");
+  return (mouth) => (place === undefined ? facing(setup, voice, mouth, trial) : between(triple(mouth), triple(pointOf(setup, `${voice.name} faces`, place, trial))));
+}
+
+/** Where somebody looks may differ from item to item. */
+const facesKey = (graph: Graph, voice: Voice): string => (voice.statements.some((s) => s.row.head === "faces") ? graph.item ?? "" : "");
+
+/** How one mouth is heard through one microphone, `open` of them adding up. */
+export function hearingOf(graph: Graph, voice: Voice, mouth: Vec3, face: Triple, mic: Ending, open: number, trial: Trial): Hearing {
+  const { setup } = graph;
+  const room = acoustics(setup, trial);
+  const { device, part } = mic;
+  const arrival = voiceAtMicrophone(setup, trial, voice, mouth, device, part, face);
+  const ree = randomEnergyEfficiency(PATTERNS[part.pattern as PatternName] ?? 1);
+  const worn = canonical(positionOf(setup, device).held?.by ?? "") === canonical(voice.seats?.name ?? voice.name);
+  const at = triple(standOf(setup, device, trial));
+  const decay = trial.keep("decay", () => decayOf(acoustics(setup, trial).time));
+  const noise = noiseAtMicrophone(trial.keep("noise in bands", () => noiseBands(acoustics(setup, trial).noise)), ree, open);
+  const speech = speechBands(trial.value(voice.level));
+  return {
+    mic, open, worn, ratio: Math.min(DRY, directToReverberant(arrival)),
+    transfer: speechTransfer(arrival), overNoise: trial.value(voice.level) + speechTransfer(arrival) - room.noise - noiseRise(mic, open),
+    sti: stiOf(arrival.direct, arrival.reverberant, decay, speech, noise, { playedAt: PLAYED_AT }),
+    causes: () => clarityCauses(arrival.direct, arrival.reverberant, decay, speech, noise, { playedAt: PLAYED_AT }),
+    apart: distance(triple(mouth), at), turned: worn ? 0 : (angleBetween(face, between(triple(mouth), at)) * 180) / Math.PI,
+  };
+}
+
 /** How somebody is heard at each of `spots` through each live microphone. For single talkers; seats have `seatsHeard`. */
 export function hearings(graph: Graph, voice: Voice, live: readonly Candidate[], trial: Trial): readonly (readonly Hearing[])[] {
-  return trial.keep(`hearings ${voice.name} ${graph.item ?? ""} ${liveKey(live)}`, () => {
-    const { setup } = graph;
-    const room = acoustics(setup, trial);
-    const decay = decayOf(room.time);
-    const speech = speechBands(trial.value(voice.level));
-    const faces = holding(voice.statements, "faces", graph.item).find((s) => !s.negated);
-    const place = faces && valueOf(faces, "at", "place");
-    return spots(graph, voice, trial).map((mouth) => {
-      const face = place === undefined ? facing(setup, voice, mouth, trial) : between(triple(mouth), triple(pointOf(setup, `${voice.name} faces`, place, trial)));
-      return live.map((mic): Hearing => {
-        const { device, part } = mic.ending;
-        const arrival = voiceAtMicrophone(setup, trial, voice, mouth, device, part, face);
-        const open = openWith(graph, mic, live);
-        const ree = randomEnergyEfficiency(PATTERNS[part.pattern as PatternName] ?? 1);
-        const worn = positionOf(setup, device).held !== undefined;
-        const way = between(triple(mouth), triple(standOf(setup, device, trial)));
-        const rise = 10 * Math.log10(ree) + openMicrophoneRise(open);
-        return {
-          mic: mic.ending, open, worn, ratio: Math.min(DRY, directToReverberant(arrival)),
-          overNoise: trial.value(voice.level) + speechTransfer(arrival) - room.noise - rise,
-          clarity: clarityCauses(arrival.direct, arrival.reverberant, decay, speech, noiseAtMicrophone(noiseBands(room.noise), ree, open), { playedAt: 65 }),
-          apart: distance(triple(mouth), triple(standOf(setup, device, trial))), turned: worn ? 0 : (angleBetween(face, way) * 180) / Math.PI,
-        };
-      });
-    });
+  return trial.keep(`hearings ${voice.name} ${facesKey(graph, voice)} ${liveKey(graph, live)}`, () => {
+    const open = openWith(graph, live);
+    const look = lookOf(graph, voice, trial);
+    return spots(graph, voice, trial).map((mouth) => live.map((mic, i) => hearingOf(graph, voice, mouth, look(mouth), mic.ending, open[i] ?? 1, trial)));
   });
 }
 
 /** How far the worst of a hearing's measures is above its limit; all on the scale of their own steps. */
-export const margin = (h: Hearing): number =>
-  Math.min((h.ratio - FAR.warning) / 6, (h.overNoise - NOISY.error) / 9, (h.clarity.sti - UNCLEAR.error) / 0.15);
+export const margin = (h: Pick<Hearing, "ratio" | "overNoise"> & { readonly sti?: number }): number =>
+  Math.min((h.ratio - FAR.warning) / 6, (h.overNoise - NOISY.error) / 9, h.sti === undefined ? Infinity : (h.sti - UNCLEAR.error) / 0.15);
+
+/** Nothing that one would notice. Music lives by its hall: of it only the noise counts. */
+export const isWell = (h: Hearing, voice: Voice): boolean =>
+  h.overNoise >= NOISY.warning && (voice.music || (h.ratio >= FAR.warning && h.sti >= UNCLEAR.warning));
 
 const bestOf = (all: readonly Hearing[]): Hearing | undefined =>
   all.reduce<Hearing | undefined>((best, one) => (best === undefined || margin(one) > margin(best) ? one : best), undefined);
@@ -131,55 +119,30 @@ const bestOf = (all: readonly Hearing[]): Hearing | undefined =>
 export interface Heard {
   readonly home: Hearing;
   readonly worst: Hearing;
-  /** Who repeats it, and how that is heard. */
+  /** Who repeats it; it is that voice which is heard so. */
   readonly repeatedBy: string | undefined;
 }
 
-/** How somebody is heard through the best live microphone; nothing where no microphone is live or the own one does not get there. */
+/** How a single talker is heard through the best live microphone; nothing where none is live, or the own one is wanted and does not get there. */
 export function heard(graph: Graph, voice: Voice, trial: Trial): Heard | undefined {
-  const mics = micsOf(graph);
-  const live = mics.filter((m) => carries(m.path, trial));
-  const of = (who: Voice): Heard | undefined => {
-    const best = hearings(graph, who, live, trial).flatMap((all) => bestOf(all) ?? []);
-    const [home] = best;
-    if (home === undefined) return undefined;
-    return { home, worst: best.reduce((a, b) => (margin(b) < margin(a) ? b : a)), repeatedBy: undefined };
-  };
-  const own = voice.seats === undefined ? of(voice) : undefined;
-  if (own === undefined) return undefined;
-  if (own.home.clarity.sti >= UNCLEAR.warning && own.home.ratio >= FAR.warning) return own;
-  if (mics.some((m) => !live.includes(m) && isOwn(m.ending, voice))) return undefined;
-  for (const other of repeaters(graph, voice)) {
-    const through = other.seats === undefined ? of(other) : undefined;
-    if (through !== undefined && through.home.clarity.sti >= UNCLEAR.warning) return { ...through, repeatedBy: other.name };
-  }
-  return own;
+  if (voice.seats !== undefined) return undefined;
+  const own = throughBest(graph, voice, trial);
+  if (own === undefined || isWell(own.home, voice)) return own;
+  if (ownMissing(graph, voice, trial)) return undefined;
+  return repeated(graph, voice, trial) ?? own;
 }
 
-/** The seats of somebody's group: direct over reverberant sound at the best live microphone, dB, and which that is. */
-export function seatsHeard(graph: Graph, voice: Voice, trial: Trial): { readonly ratios: readonly number[]; readonly through: readonly (Ending | undefined)[] } | undefined {
-  const mics = micsOf(graph);
-  const live = mics.filter((m) => carries(m.path, trial));
-  if (live.length === 0 || voice.seats === undefined) return undefined;
-  return trial.keep(`seats heard ${voice.name} ${liveKey(live)}`, () => {
-    const { setup } = graph;
-    const through: (Ending | undefined)[] = [];
-    const ratios: number[] = [];
-    const at = live.map((m) => pickUps(setup, trial, voice, m.ending.device, m.ending.part));
-    const count = at[0]?.length ?? 0;
-    for (let i = 0; i < count; i += 1) {
-      let best = -Infinity;
-      let by = 0;
-      for (let m = 0; m < at.length; m += 1) {
-        const ratio = at[m]?.[i]?.ratio ?? -Infinity;
-        if (ratio > best) {
-          best = ratio;
-          by = m;
-        }
-      }
-      ratios.push(Math.min(DRY, best));
-      through.push(live[by]?.ending);
-    }
-    return { ratios, through };
-  });
+/** What the people online get of whoever repeats somebody's words well enough. */
+export function repeated(graph: Graph, voice: Voice, trial: Trial): Heard | undefined {
+  for (const other of repeaters(graph, voice)) {
+    const through = other.seats === undefined ? throughBest(graph, other, trial) : undefined;
+    if (through !== undefined && isWell(through.home, other)) return { ...through, repeatedBy: other.name };
+  }
+  return undefined;
+}
+
+function throughBest(graph: Graph, voice: Voice, trial: Trial): Heard | undefined {
+  const best = hearings(graph, voice, liveMics(graph, trial), trial).flatMap((all) => bestOf(all) ?? []);
+  const [home] = best;
+  return home === undefined ? undefined : { home, worst: best.reduce((a, b) => (margin(b) < margin(a) ? b : a)), repeatedBy: undefined };
 }

@@ -4,6 +4,8 @@ import type { Pair } from "../harness";
 
 const GARDEN = hall(IN_ORDER).replace("  noise 38 dBA\n  reverberation 0.8 s\n", "  noise 38 dBA\n  outdoors\n  wind force 4\n");
 const OWN = `${BOX + BEAMER}join laptop { sends sound from laptop.microphone, plays sound on box, shows call on beamer }\n`;
+/** Straight before the mouth, an arm's length away. */
+const NEAR = hall(OWN).replace("at (1.2 m, 2.4 m), aim Ines", "at (1.5 m, 3.2 m), aim Ines");
 const FILM = `${hall(IN_ORDER)}meeting { start 18:00, end 20:00 }\nitem film { clip on laptop }\n`;
 const SPEAKERS = `place desk is mixer, at operator
 place pa is mains-loudspeaker, at (1.6 m, 1.6 m, 1.6 m), aim (6 m, 3.2 m, 1.2 m)
@@ -39,7 +41,7 @@ export const PICK_UP_PAIRS: readonly Pair[] = [
   { code: "wind", about: "hardly any wind", severity: "warning", subjects: ["lapel"], raises: GARDEN, doesNot: GARDEN.replace("force 4", "force 1") },
   {
     code: "talker-turned-away", about: "turned to the screen, a laptop behind", severity: "hint", subjects: ["Ines"],
-    raises: hall(OWN).replace("standing\n", "standing, faces (0 m, 6 m)\n"), doesNot: hall(OWN), fix: "Let Ines face the audience",
+    raises: NEAR.replace("standing\n", "standing, faces (0 m, 3.2 m)\n"), doesNot: NEAR, fix: "Let Ines face the audience",
   },
   { code: "talker-turned-away", about: "a worn microphone turns along", severity: "hint", subjects: ["Ines"], raises: hall(OWN).replace("standing\n", "standing, faces (0 m, 6 m)\n"), doesNot: hall(IN_ORDER).replace("standing\n", "standing, faces (0 m, 6 m)\n") },
   { code: "source-without-mic", about: "a film on the laptop that sends its microphone alone", severity: "warning", subjects: ["laptop"], raises: FILM, doesNot: FILM.replace("sends sound from lapel,", "sends sound from lapel, sends clip,"), fix: "Send the clip's own sound from laptop" },
