@@ -42,7 +42,8 @@ function verdictOf(way: WayName, judged: readonly Judged[], setup: Setup, accept
   if (weakest === undefined) return { verdict: "cannot-tell", weakest: "", hangsOn: [] };
   const { judgement } = weakest.j;
   if (weakest.taken && weakest.verdict !== "works") return { verdict: weakest.verdict, weakest: `accepted: ${judgement.said.summary}`, hangsOn: [] };
-  const swings = weakest.verdict === "works" || weakest.verdict === "fails" ? [] : judgement.turnedBy.length > 0 ? judgement.turnedBy : judgement.couldFail.length > 0 ? judgement.couldFail : judgement.swings;
+  const swings = weakest.verdict === "works" || weakest.verdict === "fails" ? [] : judgement.turnedBy.length > 0 ? judgement.turnedBy : judgement.couldFail.length > 0 ? judgement.couldFail
+    : judgement.swings.filter((s) => rank(s.low) !== rank(judgement.atBest) || rank(s.high) !== rank(judgement.atBest));
   const facts = judgement.best.unknown === undefined ? swings.map((s) => shown(s.value)) : [judgement.best.unknown];
   return { verdict: weakest.verdict, weakest: judgement.said.summary, hangsOn: [...new Set(facts)].slice(0, 2) };
 }
@@ -63,6 +64,7 @@ const callInOrder = (setup: Setup): string => `${list(setup.joins.map((j) => j.d
 /** Questions in the order in which their answers would change a verdict. */
 export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: readonly Finding[], judged: readonly Judged[], accepted: Accepted): Question[] {
   const out = new Map<string, Question>();
+  const asked = new Set<string>();
   const add = (question: Question): void => {
     const known = out.get(question.id);
     if (known === undefined) out.set(question.id, question);
@@ -84,7 +86,11 @@ export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: 
       if (rank(swing.low) === rank(swing.high) || judgement.turnedBy.includes(swing) || judgement.couldFail.includes(swing)) continue;
       const question = questionOf(judgement, swing, judgement.case.ways, check.entry.title);
       // Not what turns a hint alone, nor where exactly something is put: that is no fact of the venue.
-      if (question.weight > 1) add({ ...question, weight: question.weight - 1 });
+      // How loud people speak is asked of the first of them.
+      const about = `${check.entry.code} ${swing.value.id.startsWith("voice.") ? "voice" : swing.value.id}`;
+      if (question.weight <= 1 || (swing.value.id.startsWith("voice.") && asked.has(about))) continue;
+      asked.add(about);
+      add({ ...question, weight: question.weight - 1 });
     }
   }
   return [...out.values()].sort((a, b) => b.weight - a.weight || a.id.localeCompare(b.id));

@@ -42,7 +42,7 @@ export const talkerFar: Check = {
 function reason({ voice }: PickUp, h: Hearing): string {
   const away = awayFrom(h);
   const turned = h.turned > 90 ? `, and ${called(voice.name)} looks away from it` : "";
-  return `${h.mic.part.id} ${away === undefined ? `hears ${called(voice.name)}` : `is ${away} from ${called(voice.name)}`}${turned}: ${overRoom(h.ratio)}`;
+  return `${h.mic.part.id} ${away === undefined ? `hears ${called(voice.name)}` : `is ${away} from ${called(voice.name)}`}${turned}, ${overRoom(h.ratio)}`;
 }
 
 const effectOf = ({ voice }: PickUp, severity: Severity | undefined): string => `${called(voice.name)} sounds ${severity === "warning" ? "hollow and far away" : "a little hollow"} online`;

@@ -29,7 +29,7 @@ export const talkerRoams: Check = {
         severity: leaves ? "warning" : undefined, badness: FAR.warning - worst.ratio, measured: { value: worst.ratio, unit: "dB" }, limit: { value: FAR.warning, unit: "dB" },
         cause: { key: `roams ${canonical(voice.name)}`, subjects: [voice.name], where: voice.where ?? micWhere(scene.graph, p) },
         say: () => ({
-          because: `${voice.name} walks up to ${withUnit(worst.apart, "m")} away from ${worst.mic.part.id}: there ${overRoom(worst.ratio)}`, effect: `the voice of ${voice.name} comes and goes online`,
+          because: `${voice.name} walks up to ${withUnit(worst.apart, "m")} away from ${worst.mic.part.id}, and there ${overRoom(worst.ratio)}`, effect: `the voice of ${voice.name} comes and goes online`,
           summary: `${voice.name} walks up to ${withUnit(worst.apart, "m")} away from ${worst.mic.part.id}`,
           chain: [`where ${voice.name} stands, ${overRoom(home.ratio)}; ${withUnit(FAR.warning, "dB")} is wanted over all the area walked`],
         }),

@@ -30,11 +30,11 @@ export const talkerUnclear: Check = {
         say: () => {
           const away = awayFrom(h);
           const through = `through ${h.mic.part.id}${away === undefined ? "" : `, ${away} away,`}`;
-          const because = `${through} ${severity === "error" ? "hardly a word" : "not every word"} of ${whom(p)} can be made out`;
+          const because = `${through} ${severity === "error" ? "few words" : "not all words"} of ${whom(p)} can be made out`;
           const cause = clarityCause(scene, h, trial);
           return {
-            because, effect: `speech transmission index ${figure(h.sti)} where ${figure(limit)} is wanted`, summary: `${because}, speech transmission index ${figure(h.sti)}`,
-            chain: cause === undefined ? [] : [cause],
+            because: `${because}, speech transmission index ${figure(h.sti)} where ${figure(limit)} is wanted`, effect: `the people online lose ${severity === "error" ? "most of what is said" : "words"}`,
+            summary: `${because}, speech transmission index ${figure(h.sti)}`, chain: cause === undefined ? [] : [cause],
           };
         },
       };
