@@ -16,6 +16,8 @@ import { atOnce, type Pieces } from "./pieces";
 import type { Flow } from "./signal/drawing/flow";
 import { flowOf } from "./signal/drawing";
 import { makeGraph, type Graph } from "./signal/graph";
+import type { Ask, GroundPlan } from "./signal/ground-plan/plan";
+import { groundPlanOf } from "./signal/ground-plan/plan-of";
 import { feeds } from "./signal/power";
 import { openQuestions, verdicts } from "./verdicts";
 
@@ -46,6 +48,8 @@ export interface Study {
   /** Computed when asked. */
   figures(): readonly Figure[];
   flow(item?: string): Flow;
+  /** The floor plan; with a question, its answer at every seat. */
+  plan(item?: string, ask?: Ask): GroundPlan;
   /** What might mend a finding, cheapest first; nobody has tried it yet. */
   remedies(finding: Finding): readonly Remedy[];
 }
@@ -125,7 +129,7 @@ function* studied(setup: Setup, judgedBefore: Known): Pieces<Study> {
     files: setup.files.map((file) => ({ path: file.path, text: file.text })), items: setup.items.map((item) => item.name),
   };
   if (!setup.isSetup) {
-    return { ...base, problems: setup.problems, ways: [], findings: [], accepted: [], disproved: [], noticed: [], narrowed: new Map(), questions: [], figures: () => [], flow: () => flowOf(makeGraph(setup, undefined), []), remedies: () => [] };
+    return { ...base, problems: setup.problems, ways: [], findings: [], accepted: [], disproved: [], noticed: [], narrowed: new Map(), questions: [], figures: () => [], flow: () => flowOf(makeGraph(setup, undefined), []), plan: () => groundPlanOf(makeGraph(setup, undefined), new Trials(shelfOf(setup)).best), remedies: () => [] };
   }
   const shelf = shelfOf(setup);
   const items = itemsOf(setup);
@@ -146,14 +150,19 @@ function* studied(setup: Setup, judgedBefore: Known): Pieces<Study> {
   const ways = verdicts(setup, judged, items, isTaken);
   let figures: readonly Figure[] | undefined;
   const graphs = new Map<string | undefined, Graph>(scenes.map((scene) => [scene.item, scene.graph]));
+  const graphOf = (item: string | undefined): Graph => {
+    const wanted = item === undefined ? items[0] : items.find((i) => i !== undefined && canonical(i) === canonical(item)) ?? items[0];
+    return graphs.get(wanted) ?? makeGraph(setup, wanted);
+  };
   return {
     ...base, problems: [...setup.problems, ...unused, ...(evidence?.problems ?? [])], ways, findings, accepted,
     disproved: merge(denied, scenes.length).map((m) => m.finding), noticed: evidence?.noticed ?? [], narrowed: evidence?.narrowed ?? new Map<string, Ranged>(),
     questions: openQuestions(setup, scenes, findings, judged, isTaken),
     figures: () => (figures ??= figuresOf(scenes, trials.best)),
+    plan: (item, ask) => groundPlanOf(graphOf(item), trials.best, { ask }),
     flow: (item) => {
-      const wanted = item === undefined ? items[0] : items.find((i) => i !== undefined && canonical(i) === canonical(item)) ?? items[0];
-      const graph = graphs.get(wanted) ?? makeGraph(setup, wanted);
+      const graph = graphOf(item);
+      const wanted = graph.item;
       return flowOf(graph, ways.filter((w) => w.item === undefined || wanted === undefined || canonical(w.item) === canonical(wanted)));
     },
     remedies: (finding) => together((remediesBy.get(finding.identity) ?? []).flatMap((c) => c.subject.remedies?.(c.judgement.best) ?? [])),

@@ -2,7 +2,9 @@ import { mkdirSync, realpathSync, statSync } from "node:fs";
 import path from "node:path";
 import { study, type Study } from "../study";
 import { fallbackTables } from "../figures/fallback-table";
+import { ASKS, type Ask } from "../signal/ground-plan/plan";
 import { drawFlow } from "../views/flow/draw";
+import { drawnPlan } from "../views/plan/draw";
 import { drawUplink } from "../views/uplink/draw";
 import { CannotRun, systemWords, wordsOf } from "./cannotRun";
 import { FINE, ROOT_OPTION, type Command } from "./command";
@@ -39,7 +41,7 @@ export function itemOf(item: string | undefined, one: Study, shown: string): str
 }
 
 /** What is drawn. */
-const VIEWS = ["flow", "uplink"] as const;
+const VIEWS = ["flow", "plan", "uplink"] as const;
 
 /** The steps of the connection over which most is sent. */
 function uplinkOf(one: Study, theme: Theme | undefined, shown: string): string {
@@ -53,13 +55,15 @@ export const draw: Command = {
   shape: {
     name: "draw",
     usage: "draw FILE",
-    summary: "draws how sound and picture get across",
+    summary: "draws how sound and picture get across, or the floor plan",
     about: [
       "Draws the signal flow as an SVG picture: the room at one side, the people online at the other, the four ways across between them, whole or with a gap that says what is missing.",
+      "With --view plan, draws the room from above, to scale: walls, seats, who speaks, every device with its place, cables. --ask puts one question to it, and the answer stands on every seat: hears (speech of the people online over the noise), understands (how clearly their words arrive), reads (letters of the slides), faces (of the people online), frame (who is in the picture that is sent), cables (how they run and how long they are).",
       "Without --out the picture goes to standard output.",
     ],
     options: [
-      { name: "view", value: "VIEW", choices: VIEWS, meaning: "flow: how sound and picture get across; uplink: what still fits when the internet is thin" },
+      { name: "view", value: "VIEW", choices: VIEWS, meaning: "flow: how sound and picture get across; plan: the room from above; uplink: what still fits when the internet is thin" },
+      { name: "ask", value: "QUESTION", choices: ASKS, meaning: "with --view plan: what is asked of every seat" },
       { name: "out", value: "FILE.svg", meaning: "the file to write" },
       { name: "item", value: "NAME", meaning: "the item of the programme to draw, where items differ" },
       { name: "theme", value: "THEME", choices: THEMES, meaning: "light, dark, contrast or print; without it the viewer's own" },
@@ -70,6 +74,8 @@ export const draw: Command = {
 
   async run(given, terminal) {
     const view = given.value("view") ?? "flow";
+    const ask = given.value("ask") as Ask | undefined;
+    if (ask !== undefined && view !== "plan") throw new CannotRun(`--ask ${ask}: only a floor plan is asked; add --view plan.`);
     const source = new Folders(given.value("root")).file(given.words[0] ?? "");
     textOf(source);
     const out = given.value("out");
@@ -78,7 +84,8 @@ export const draw: Command = {
     if (!one.isSetup) throw new CannotRun(`${source.shown}: it holds no setup, so there is nothing to draw.`);
     const item = itemOf(given.value("item"), one, source.shown);
     const theme = given.value("theme") as Theme | undefined;
-    const svg = view === "uplink" ? uplinkOf(one, theme, source.shown) : drawFlow(one.flow(item), theme === undefined ? {} : { theme });
+    const look = theme === undefined ? {} : { theme };
+    const svg = view === "uplink" ? uplinkOf(one, theme, source.shown) : view === "plan" ? drawnPlan(one.plan(item, ask), look).svg : drawFlow(one.flow(item), look);
     if (file === undefined) {
       await terminal.out(svg);
       return FINE;

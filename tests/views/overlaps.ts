@@ -1,22 +1,16 @@
 /** Finds what stands in each other's way in a scene: words on words, words on posts, words on lines, posts on posts, anything outside. */
 import type { Box, Scene, Text } from "../../server/views/flow/scene";
 import { BEAD, POST } from "../../server/views/flow/sizes";
-import { widthOf } from "../../server/views/svg/glyphs";
+import { boxOf as plainBox, meet } from "../../server/views/svg/text";
 
 interface Thing extends Box {
   readonly what: string;
   readonly owner: string | undefined;
 }
 
-/** The box of a line of type: capitals reach 0.72 of the size above the base line, tails 0.21 below it. */
+/** The box of a line of type, with what it says. */
 export function boxOf(text: Text): Thing {
-  const width = widthOf(text.text, text.size, text.bold);
-  const x = text.anchor === "start" ? text.x : text.anchor === "middle" ? text.x - width / 2 : text.x - width;
-  return { x, y: text.y - 0.74 * text.size, width, height: 0.95 * text.size, what: `"${text.text}"`, owner: text.owner };
-}
-
-function meet(a: Box, b: Box): boolean {
-  return a.x < b.x + b.width - 0.01 && b.x < a.x + a.width - 0.01 && a.y < b.y + b.height - 0.01 && b.y < a.y + a.height - 0.01;
+  return { ...plainBox(text), what: `"${text.text}"`, owner: text.owner };
 }
 
 export function textsOf(scene: Scene): Text[] {

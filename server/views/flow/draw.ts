@@ -4,6 +4,7 @@
  * an opening that says what is missing, an echo turns round and comes back.
  */
 import type { Flow } from "../../signal/drawing/flow";
+import { nameOf } from "../svg/document";
 import { write } from "../svg/element";
 import type { Theme } from "../svg/palette";
 import { plan } from "./place";
@@ -36,13 +37,6 @@ function prepared(flow: Flow, { numbers, form = "whole" }: DrawOptions): Flow {
   };
 }
 
-/** A short name that is equal for equal drawings, so that several can stand in one document (FNV-1a, 32 bits). */
-function nameOf(text: string): string {
-  let hash = 0x811c9dc5;
-  for (let index = 0; index < text.length; index += 1) hash = Math.imul(hash ^ text.charCodeAt(index), 0x01000193) >>> 0;
-  return `flow-${hash.toString(16).padStart(8, "0")}`;
-}
-
 export interface Drawn {
   readonly svg: string;
   /** The whole drawing in words. */
@@ -58,7 +52,7 @@ export function drawnFlow(plain: Flow, options: DrawOptions = {}): Drawn {
   const { network, scene } = plan(flow, options.form);
   const { title, description } = describe(flow, network);
   const drawing = render(scene, {
-    id: nameOf(`${flow.title}\n${flow.item ?? ""}\n${options.theme ?? ""}`),
+    id: nameOf("flow", `${flow.title}\n${flow.item ?? ""}\n${options.theme ?? ""}`),
     theme: options.theme,
     width: options.width,
     stops: options.stops ?? true,

@@ -1,96 +1,58 @@
 /** From a scene to SVG. */
-import { FONT_STACK } from "../svg/glyphs";
-import { element, path, type Attribute, type Element, type Node } from "../svg/element";
-import { paletteSheet, type Theme } from "../svg/palette";
-import type { Where } from "../../model/where";
+import { documentOf, type Manner } from "../svg/document";
+import { element, path, type Element, type Node } from "../svg/element";
+import { source } from "../svg/source";
+import { writeText } from "../svg/text";
 import { arrow, troubleMark, verdictMark, wave } from "./marks";
 import { kindOf } from "./labels";
 import { SAMPLE } from "./legend";
-import type { LegendEntry, LineStyle, PlacedEcho, PlacedLine, PlacedPost, PlacedStrip, PlacedVerdict, Scene, Text, Zone } from "./scene";
+import type { LegendEntry, LineStyle, PlacedEcho, PlacedLine, PlacedPost, PlacedStrip, PlacedVerdict, Scene, Zone } from "./scene";
 import { BEAD, POST } from "./sizes";
 import { describeLine } from "./words";
 
-/** What the renderer needs besides the scene. */
-export interface Manner {
-  readonly id: string;
-  readonly theme: Theme | undefined;
-  readonly width: number | undefined;
-  readonly stops: boolean;
-  readonly title: string;
-  readonly description: string;
-}
-
-function sheet(theme: Theme | undefined): string {
-  const root = `.bothways-flow${theme === undefined ? "" : `.${theme}`}`;
-  return [paletteSheet(root, theme), drawingRules(root)].join("\n");
-}
-
-/** How the parts of a drawing inside `root` look, by the custom properties of its palette: for a page that brings its own palette. */
-export function drawingRules(root: string): string {
-  const rules = [
-    "text{font-family:" + FONT_STACK + ";fill:var(--ink)}",
-    "text.b{font-weight:bold}",
-    "text.ink2{fill:var(--ink2)}",
-    "path,line{fill:none}",
-    ".page{fill:var(--page)}",
-    ".strip{fill:var(--ground);stroke:var(--edge);stroke-width:1}",
-    ".strip.echoes{fill:none;stroke:none}",
-    ".strip.shelf{fill:none;stroke:var(--pale);stroke-dasharray:2 5}",
-    ".zone{stroke:var(--ink2);stroke-width:1.5}",
-    ".body,.head{fill:var(--post);stroke:var(--ink);stroke-width:1.6}",
-    ".call .body{stroke-dasharray:1 4;stroke-linecap:round;stroke-width:2.4}",
-    ".foot{stroke:var(--ink);stroke-width:3;stroke-linecap:round}",
-    ".spine{stroke:var(--ink2);stroke-width:2;stroke-dasharray:1 5;stroke-linecap:round}",
-    ".run{stroke-width:3.4;stroke:var(--out)}",
-    ".run.in{stroke-width:2;stroke:var(--in)}",
-    ".run.pale{stroke-width:2;stroke:var(--pale);stroke-dasharray:7 6}",
-    ".arrow{fill:var(--out);stroke:var(--out);stroke-width:1.5;stroke-linejoin:round}",
-    ".arrow.in{fill:var(--ground);stroke:var(--in);stroke-width:2.2}",
-    ".arrow.pale{fill:var(--ground);stroke:var(--pale);stroke-width:1.6}",
-    ".arrow.echo{fill:var(--trouble);stroke:var(--trouble)}",
-    ".bead{fill:var(--page);stroke:var(--out);stroke-width:3}",
-    ".bead.in{stroke:var(--in)}",
-    ".bead.pale{stroke:var(--pale);stroke-width:2}",
-    ".bead.echo{stroke:var(--trouble)}",
-    ".hole{fill:var(--page)}",
-    ".torn{stroke:var(--trouble);stroke-width:2.6;stroke-linecap:round;stroke-linejoin:round}",
-    ".echo-path{stroke:var(--trouble);stroke-width:3;stroke-linejoin:round;stroke-linecap:round}",
-    ".turn>*{stroke:var(--trouble);stroke-width:3;stroke-linecap:round;stroke-linejoin:round}",
-    ".turn .tip{fill:var(--trouble);stroke-width:1}",
-    ".mark>*{stroke:var(--ink);stroke-width:1.8}",
-    ".mark .sign,.ailing .sign{stroke:var(--sign)}",
-    ".mark.works>*{fill:var(--works)}",
-    ".mark.doubtful>*{fill:var(--doubtful)}",
-    ".mark.unknown>*{fill:var(--unknown)}",
-    ".mark.fails>*{fill:var(--trouble)}",
-    ".mark .sign,.ailing .sign{fill:none}",
-    ".mark.works .sign{stroke:var(--ink)}",
-    ".mark.fails .sign{stroke:var(--page)}",
-    ".ailing>*{fill:var(--doubtful);stroke:var(--ink);stroke-width:1.4}",
-    "[tabindex]:focus{outline:2px solid var(--ink);outline-offset:4px}",
-  ];
-  return rules.map((rule) => `${root} ${rule.replace(/,(?=[.a-z])(?=[^{]*\{)/gu, `,${root} `)}`).join("\n");
-}
-
-function text(t: Text): Element {
-  return element("text", {
-    x: t.x, y: t.y, "font-size": t.size, "text-anchor": t.anchor === "start" ? undefined : t.anchor,
-    class: `${t.bold ? "b " : ""}${t.rank}`,
-  }, t.text);
-}
-
-/** Where in the text a thing is written, so that a preview can go there. */
-function source(where: Where | undefined, label: string, stops: boolean): Record<string, Attribute> {
-  if (where === undefined) return {};
-  const at = { "data-path": where.path, "data-start": where.start, "data-end": where.end };
-  return stops ? { ...at, tabindex: 0, role: "group", "aria-label": label } : at;
-}
+/** How the parts of the drawing look. */
+export const FLOW_RULES: readonly string[] = [
+  ".strip{fill:var(--ground);stroke:var(--edge);stroke-width:1}",
+  ".strip.echoes{fill:none;stroke:none}",
+  ".strip.shelf{fill:none;stroke:var(--pale);stroke-dasharray:2 5}",
+  ".zone{stroke:var(--ink2);stroke-width:1.5}",
+  ".body,.head{fill:var(--post);stroke:var(--ink);stroke-width:1.6}",
+  ".call .body{stroke-dasharray:1 4;stroke-linecap:round;stroke-width:2.4}",
+  ".foot{stroke:var(--ink);stroke-width:3;stroke-linecap:round}",
+  ".spine{stroke:var(--ink2);stroke-width:2;stroke-dasharray:1 5;stroke-linecap:round}",
+  ".run{stroke-width:3.4;stroke:var(--out)}",
+  ".run.in{stroke-width:2;stroke:var(--in)}",
+  ".run.pale{stroke-width:2;stroke:var(--pale);stroke-dasharray:7 6}",
+  ".arrow{fill:var(--out);stroke:var(--out);stroke-width:1.5;stroke-linejoin:round}",
+  ".arrow.in{fill:var(--ground);stroke:var(--in);stroke-width:2.2}",
+  ".arrow.pale{fill:var(--ground);stroke:var(--pale);stroke-width:1.6}",
+  ".arrow.echo{fill:var(--trouble);stroke:var(--trouble)}",
+  ".bead{fill:var(--page);stroke:var(--out);stroke-width:3}",
+  ".bead.in{stroke:var(--in)}",
+  ".bead.pale{stroke:var(--pale);stroke-width:2}",
+  ".bead.echo{stroke:var(--trouble)}",
+  ".hole{fill:var(--page)}",
+  ".torn{stroke:var(--trouble);stroke-width:2.6;stroke-linecap:round;stroke-linejoin:round}",
+  ".echo-path{stroke:var(--trouble);stroke-width:3;stroke-linejoin:round;stroke-linecap:round}",
+  ".turn>*{stroke:var(--trouble);stroke-width:3;stroke-linecap:round;stroke-linejoin:round}",
+  ".turn .tip{fill:var(--trouble);stroke-width:1}",
+  ".mark>*{stroke:var(--ink);stroke-width:1.8}",
+  ".mark .sign,.ailing .sign{stroke:var(--sign)}",
+  ".mark.works>*{fill:var(--works)}",
+  ".mark.doubtful>*{fill:var(--doubtful)}",
+  ".mark.unknown>*{fill:var(--unknown)}",
+  ".mark.fails>*{fill:var(--trouble)}",
+  ".mark .sign,.ailing .sign{fill:none}",
+  ".mark.works .sign{stroke:var(--ink)}",
+  ".mark.fails .sign{stroke:var(--page)}",
+  ".ailing>*{fill:var(--doubtful);stroke:var(--ink);stroke-width:1.4}",
+];
 
 function verdict(placed: PlacedVerdict): Node[] {
   return [
     ...(placed.whole === undefined ? [] : [element("title", {}, placed.whole)]),
     ...(placed.verdict === undefined ? [] : [verdictMark(placed.verdict, placed.markX, placed.markY)]),
-    ...placed.texts.map(text),
+    ...placed.texts.map(writeText),
   ];
 }
 
@@ -101,7 +63,7 @@ function strip(placed: PlacedStrip): Element {
 
 function zone(placed: Zone): Element {
   return element("g", { class: "zone-name" },
-    text(placed.text),
+    writeText(placed.text),
     element("path", { class: "zone", d: path("M", placed.from, placed.y + 6, "V", placed.y, "H", placed.to, "V", placed.y + 6) }));
 }
 
@@ -147,7 +109,7 @@ function line(placed: PlacedLine, nameOf: (id: string) => string, stops: boolean
     torn(placed.gap.left, placed.y, placed.gap.height, true),
     torn(placed.gap.right, placed.y, placed.gap.height, false),
   ]),
-  ...placed.texts.map(text));
+  ...placed.texts.map(writeText));
 }
 
 /** What of a post lies behind the lines. */
@@ -176,7 +138,7 @@ function front(placed: PlacedPost, stops: boolean): Element {
     }),
     ...placed.beads.map((bead) => element("circle", { class: `bead ${bead.style}`, cx: placed.x, cy: bead.y, r: BEAD })),
     ...(placed.ailing === undefined ? [] : [troubleMark(placed.ailing.x, placed.ailing.y)]),
-    ...placed.texts.map(text));
+    ...placed.texts.map(writeText));
 }
 
 function echo(placed: PlacedEcho): Element {
@@ -197,7 +159,7 @@ function echo(placed: PlacedEcho): Element {
     element("title", {}, placed.echo.run.title === "" ? kind : `${kind}: ${placed.echo.run.title}`),
     element("path", { class: "echo-path", d }),
     ...placed.arrows.map((mark) => arrow(mark.x, mark.y, mark.right, "echo")),
-    ...placed.texts.map(text));
+    ...placed.texts.map(writeText));
 }
 
 function legendEntry(entry: LegendEntry): Element {
@@ -218,28 +180,16 @@ function legendEntry(entry: LegendEntry): Element {
       ];
     }
   })();
-  return element("g", { class: "legend" }, ...sample, text(entry.text));
+  return element("g", { class: "legend" }, ...sample, writeText(entry.text));
 }
 
 /** The whole drawing as one element. */
 export function render(scene: Scene, manner: Manner): Element {
   const names = new Map(scene.posts.map(({ post }) => [post.id, post.name]));
   const nameOf = (id: string): string => names.get(id) ?? id;
-  const scale = manner.width === undefined ? 1 : manner.width / scene.width;
-  const titleId = `${manner.id}-title`;
-  const descriptionId = `${manner.id}-description`;
-  return element("svg", {
-    xmlns: "http://www.w3.org/2000/svg", class: `bothways-flow${manner.theme === undefined ? "" : ` ${manner.theme}`}`,
-    viewBox: path(0, 0, Math.ceil(scene.width), Math.ceil(scene.height)),
-    width: Math.round(Math.ceil(scene.width) * scale), height: Math.round(Math.ceil(scene.height) * scale),
-    role: "img", "aria-labelledby": `${titleId} ${descriptionId}`,
-  },
-  element("title", { id: titleId }, manner.title),
-  element("desc", { id: descriptionId }, manner.description),
-  { css: sheet(manner.theme) },
-  element("rect", { class: "page", x: 0, y: 0, width: Math.ceil(scene.width), height: Math.ceil(scene.height) }),
-  element("g", { class: "grounds" }, ...scene.strips.map(strip)),
-  element("g", { class: "head-words" }, ...scene.texts.map(text), ...scene.verdicts.map((each) => element("g", { class: "verdict" }, ...verdict(each)))),
+  return documentOf("bothways-flow", scene, manner, FLOW_RULES,
+    element("g", { class: "grounds" }, ...scene.strips.map(strip)),
+  element("g", { class: "head-words" }, ...scene.texts.map(writeText), ...scene.verdicts.map((each) => element("g", { class: "verdict" }, ...verdict(each)))),
   element("g", { class: "zones" }, ...scene.zones.map(zone)),
   ...scene.strips.flatMap((each) => (each.side === undefined ? [] : [element("g", { class: "side", "data-way": each.way }, ...verdict(each.side))])),
   element("g", { class: "shafts" }, ...scene.posts.map(shafts), ...scene.loose.map(shafts)),

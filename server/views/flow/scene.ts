@@ -1,27 +1,10 @@
 /** What the drawing consists of, once everything has its place: plain shapes and words, from which it is written and by which it is checked. */
 import type { Verdict } from "../../model/ways";
 import type { Where } from "../../model/where";
+import type { Box, Text } from "../svg/text";
 import type { DrawnEcho, DrawnPost, Direction, Line } from "./network";
 
-export interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-/** One line of type. `owner`: the post whose name it is, where it is one. */
-export interface Text {
-  readonly x: number;
-  /** Base line. */
-  readonly y: number;
-  readonly text: string;
-  readonly size: number;
-  readonly bold: boolean;
-  readonly anchor: "start" | "middle" | "end";
-  readonly rank: "ink" | "ink2";
-  readonly owner?: string | undefined;
-}
+export type { Box, Text };
 
 export interface PlacedPost {
   readonly post: DrawnPost;

@@ -1,0 +1,251 @@
+/** The floor plan of a setup in one item of its programme. */
+import type { Device } from "../../model/device";
+import type { PlaceValue } from "../../model/bound";
+import { canonical } from "../../model/names";
+import { isOpen } from "../../model/ranged";
+import type { Trial } from "../../model/trial";
+import type { Ending, Graph } from "../graph";
+import { pictureAt, pictureHeight } from "../sight";
+import { aimOf, audienceCentre, facing, pointOf, positionOf, standOf } from "../stands";
+import { portOwnersOf } from "../wiring";
+import { answerOf, resultOf, camerasSent, shownOn } from "./answers";
+import { cameraField, displayField, loudspeakerField } from "./fields";
+import type { Area, Ask, Field, GroundPlan, Point, Route, SeatRow, Thing } from "./plan";
+import { routeOf, type CableEnd } from "./routes";
+import { boxOutline, nearestWall } from "./walls";
+
+/** Types that point somewhere. */
+const POINTING: ReadonlySet<string> = new Set(["camera", "loudspeaker", "projector", "display"]);
+/** A seat is drawn so large, m; less where seats stand closer. */
+const SEAT = 0.46;
+
+export interface PlanAsked {
+  readonly ask?: Ask | undefined;
+}
+
+export function groundPlanOf(graph: Graph, trial: Trial, { ask }: PlanAsked = {}): GroundPlan {
+  const { setup } = graph;
+  const { room } = setup;
+  const length = trial.value(room.length);
+  const width = trial.value(room.width);
+  const outline = boxOutline(length, width);
+  const rows = rowsOf(graph, trial);
+  const used = inUse(graph);
+  const placed = used.filter((device) => device.placed !== undefined || device.place !== undefined);
+  const answer = ask === undefined ? undefined : answerOf(graph, trial, ask);
+  const routes = routesOf(graph, trial, outline);
+  const worn = new Map<string, string[]>();
+  for (const device of placed) {
+    const by = positionOf(setup, device).held?.by;
+    if (by !== undefined) worn.set(canonical(by), [...(worn.get(canonical(by)) ?? []), device.name]);
+  }
+  return {
+    title: setup.title, item: graph.item, room: room.name, where: room.where, outline, length, width, height: trial.value(room.height),
+    assumedSize: room.where === undefined || (isOpen(room.length) && room.length.from.how === "assumed"), outdoors: room.outdoors, north: undefined,
+    areas: areasOf(graph, trial), rows, seatSize: seatSizeOf(rows), people: peopleOf(graph, trial, worn),
+    devices: placed.filter((device) => positionOf(setup, device).held === undefined).map((device) => thingOf(graph, trial, device)),
+    unplaced: used.filter((device) => !placed.includes(device)).map((device) => device.name),
+    outlets: [...room.outlets.values()].map((outlet): Thing => ({
+      name: outlet.name, type: "outlet", kind: outlet.sockets === undefined ? "outlet" : `${outlet.sockets.best} sockets`, z: 0.3, aim: undefined, aimWords: "", heldBy: undefined, wears: [],
+      ...flat(setup.floor.spot(outlet.name, trial) ?? { x: 0, y: 0 }), rough: false, alike: false, width: undefined, where: outlet.where,
+    })),
+    fields: fieldsOf(graph, trial, outline, ask), routes, answer,
+    asked: answer !== undefined ? { ask: answer.ask, question: answer.question, result: resultOf(graph, trial, answer) }
+      : ask === undefined ? undefined : { ask, question: "How do cables run, and how long have they to be?", result: totalOf(routes) },
+  };
+}
+
+/** What has to be laid, and what is too short. */
+function totalOf(routes: readonly Route[]): string {
+  const laid = routes.filter((route) => route.kind !== "radio");
+  if (laid.length === 0) return "The text states no cable between things that have a place.";
+  const short = laid.filter((route) => route.stated !== undefined && route.stated < route.length);
+  const metres = laid.reduce((sum, route) => sum + route.length, 0);
+  return `${laid.length} ${laid.length === 1 ? "run" : "runs"}, ${metres.toFixed(0)} m in all, along the walls and down to the floor${short.length === 0 ? "" : `; too short: ${short.map((route) => `${route.from} to ${route.to}`).join(", ")}`}. Keep cables off the ways that people walk, or cover and tape them.`;
+}
+
+const flat = (p: Point): Point => ({ x: p.x, y: p.y });
+
+/** What is placed, joins or is plugged in. */
+function inUse(graph: Graph): Device[] {
+  const { setup } = graph;
+  const owners = portOwnersOf(setup);
+  const named = new Set<string>();
+  for (const link of [...setup.links, ...setup.mains]) for (const end of [link.from, link.to]) named.add(canonical(owners.get(canonical(end))?.name ?? end));
+  for (const join of setup.joins) named.add(canonical(join.device));
+  return [...setup.devices.values()].filter((device) => device.placed !== undefined || named.has(canonical(device.name)));
+}
+
+/** Seats row by row, in the order of `listeners`. */
+function rowsOf(graph: Graph, trial: Trial): SeatRow[] {
+  const { setup } = graph;
+  const out: SeatRow[] = [];
+  let index = 0;
+  for (const group of setup.room.seats) {
+    const voice = setup.voices.get(canonical(group.name));
+    const ring = group.place?.relations.some((relation) => relation.relation === "around") === true;
+    const rows = new Map<number, SeatRow["seats"][number][]>();
+    for (const seat of setup.floor.seats(group, trial)) {
+      const [fx, fy] = voice === undefined ? [-1, 0] : facing(setup, voice, seat.at, trial);
+      const far = Math.hypot(fx, fy);
+      const one = { index, number: seat.inRow, ...flat(seat.at), facing: far < 1e-6 ? { x: -1, y: 0 } : { x: fx / far, y: fy / far } };
+      rows.set(seat.row, [...(rows.get(seat.row) ?? []), one]);
+      index += 1;
+    }
+    for (const [row, seats] of rows) out.push({ group: group.name, row, ring, seats, where: group.where });
+  }
+  return out;
+}
+
+/** A seat is never drawn over its neighbour. */
+function seatSizeOf(rows: readonly SeatRow[]): number {
+  let least = Infinity;
+  for (const { seats } of rows) {
+    for (let i = 1; i < seats.length; i += 1) {
+      const [a, b] = [seats[i - 1], seats[i]];
+      if (a !== undefined && b !== undefined) least = Math.min(least, Math.max(Math.abs(a.x - b.x), Math.abs(a.y - b.y)));
+    }
+  }
+  return Math.max(0.12, Math.min(SEAT, least * 0.86));
+}
+
+function areasOf(graph: Graph, trial: Trial): Area[] {
+  const { setup } = graph;
+  const { room, floor } = setup;
+  const out: Area[] = [];
+  for (const table of room.tables.values()) {
+    const stands = floor.spot(table.name, trial);
+    if (stands === undefined) continue;
+    const [l, w] = [trial.value(table.length) / 2, trial.value(table.width) / 2];
+    // Placed in words, a table is pushed against the wall, not into it.
+    const at = { x: within(stands.x, l, trial.value(room.length)), y: within(stands.y, w, trial.value(room.width)) };
+    out.push({
+      kind: "table", name: table.name, where: table.where, detail: `${metres(2 * l)} by ${metres(2 * w)}`,
+      corners: [{ x: at.x - l, y: at.y - w }, { x: at.x - l, y: at.y + w }, { x: at.x + l, y: at.y + w }, { x: at.x + l, y: at.y - w }],
+    });
+  }
+  for (const surface of room.surfaces.values()) {
+    const at = floor.spot(surface.name, trial);
+    if (at === undefined) continue;
+    const wide = trial.value(surface.width);
+    const wall = nearestWall(boxOutline(trial.value(room.length), trial.value(room.width)), at);
+    const along = Math.abs(wall.at.x - at.x) >= Math.abs(wall.at.y - at.y) ? { x: 0, y: 1 } : { x: 1, y: 0 };
+    out.push({ kind: "screen", name: surface.name, where: surface.where, detail: `${metres(wide)} wide`, corners: ends(at, along, wide) });
+  }
+  return out;
+}
+
+/** The middle of something that reaches `half` to both sides, kept between 0 and `most`. */
+const within = (middle: number, half: number, most: number): number => (2 * half >= most ? most / 2 : Math.min(Math.max(middle, half), most - half));
+
+const ends = (at: Point, along: Point, wide: number): Point[] =>
+  [-0.5, 0.5].map((half) => ({ x: at.x + along.x * wide * half, y: at.y + along.y * wide * half }));
+const metres = (n: number): string => `${n.toFixed(1)} m`;
+
+function peopleOf(graph: Graph, trial: Trial, worn: ReadonlyMap<string, readonly string[]>): Thing[] {
+  const { setup } = graph;
+  const spoken = graph.voices.filter((voice) => voice.seats === undefined);
+  return spoken.map((voice) => {
+    const at = voice.position.at(trial);
+    const [fx, fy] = facing(setup, voice, at, trial);
+    return {
+      name: voice.stated ? voice.name : "who speaks", type: "talker", kind: "talker", ...flat(at), z: at.z, aim: { x: at.x + fx, y: at.y + fy }, aimWords: "", heldBy: undefined,
+      wears: worn.get(canonical(voice.name)) ?? [], rough: false, alike: spoken.filter((other) => other.where !== undefined && other.where === voice.where).length > 2, width: undefined, where: voice.where,
+    };
+  });
+}
+
+function thingOf(graph: Graph, trial: Trial, device: Device): Thing {
+  const { setup } = graph;
+  const at = standOf(setup, device, trial);
+  const position = positionOf(setup, device);
+  const display = device.parts.find((part) => part.type === "display");
+  return {
+    name: device.name, type: device.type, kind: device.kind.replaceAll("-", " "), ...flat(at), z: at.z, aim: aimPoint(graph, trial, device),
+    aimWords: device.aim === undefined ? (device.type === "projector" && device.fills !== undefined ? device.fills : "") : wordsOf(device.aim),
+    heldBy: position.held?.by, wears: [], alike: (device.ring?.count ?? 1) > 2, rough: device.place === undefined || !exact(device.place),
+    width: device.type === "display" && display !== undefined ? pictureHeight(setup, device, display, trial) * (16 / 9) : undefined, where: device.where,
+  };
+}
+
+const wordsOf = (aim: PlaceValue): string => aim.words.replace(/^at\s+/u, "");
+const exact = (place: PlaceValue): boolean => place.relations.some((relation) => relation.anchor.kind === "point" || relation.offset !== undefined);
+
+function aimPoint(graph: Graph, trial: Trial, device: Device): Point | undefined {
+  const { setup } = graph;
+  if (device.aim !== undefined) return flat(pointOf(setup, `${device.name} aim`, device.aim, trial));
+  if (device.type === "projector") return flat(pictureAt(setup, device, trial));
+  if (!POINTING.has(device.type)) return undefined;
+  const at = standOf(setup, device, trial);
+  const aim = aimOf(setup, device, trial, (t) => (device.type === "camera" ? nearestVoice(graph, t, at) : audienceCentre(setup, t)));
+  return Math.hypot(aim.x - at.x, aim.y - at.y) < 0.05 ? undefined : flat(aim);
+}
+
+function nearestVoice(graph: Graph, trial: Trial, at: Point): { x: number; y: number; z: number } {
+  let best = audienceCentre(graph.setup, trial);
+  let least = Infinity;
+  for (const voice of graph.voices) {
+    const mouth = voice.seats === undefined ? voice.position.at(trial) : audienceCentre(graph.setup, trial, voice.seats.name);
+    const far = Math.hypot(mouth.x - at.x, mouth.y - at.y);
+    if (far < least) {
+      least = far;
+      best = mouth;
+    }
+  }
+  return best;
+}
+
+function fieldsOf(graph: Graph, trial: Trial, outline: readonly Point[], ask: Ask | undefined): Field[] {
+  const { setup } = graph;
+  const once = (endings: readonly Ending[]): Ending[] => [...new Map(endings.map((ending) => [ending.part.id, ending])).values()];
+  if (ask === "frame") {
+    return once(camerasSent(graph).map(({ ending }) => ending)).map(({ device, part }) =>
+      cameraField(setup, outline, device, part, trial, [], aimPoint(graph, trial, device) ?? nearestVoice(graph, trial, standOf(setup, device, trial))));
+  }
+  if (ask === "hears" || ask === "understands") {
+    const players = [...graph.endings.values()].filter(({ device, part }) => part.type === "loudspeaker" && device.type !== "computer" && (device.placed !== undefined));
+    return players.map(({ device, part }) => loudspeakerField(setup, outline, device, part, trial));
+  }
+  if (ask === "reads" || ask === "faces") {
+    const shown = shownOn(graph, (show) => show.what === (ask === "reads" ? "slides" : "call")).filter(({ ending }) => ending.device.type !== "computer");
+    return once(shown.map(({ ending }) => ending)).map(({ device }) => {
+      const at = pictureAt(setup, device, trial);
+      const aim = device.type === "projector" || device.aim === undefined ? audienceCentre(setup, trial) : pointOf(setup, `${device.name} aim`, device.aim, trial);
+      return displayField(outline, device.name, at, facingOf(outline, at, aim), device.where);
+    });
+  }
+  return [];
+}
+
+/** A picture on a wall faces away from it; one that stands free is turned to whoever looks. */
+function facingOf(outline: readonly Point[], at: Point, aim: Point): Point {
+  const wall = nearestWall(outline, at);
+  const [x, y] = wall.distance < 0.3 && wall.distance > 1e-6 ? [at.x - wall.at.x, at.y - wall.at.y] : [aim.x - at.x, aim.y - at.y];
+  const far = Math.hypot(x, y);
+  return far < 1e-9 ? { x: 1, y: 0 } : { x: x / far, y: y / far };
+}
+
+function routesOf(graph: Graph, trial: Trial, outline: readonly Point[]): Route[] {
+  const { setup } = graph;
+  const owners = portOwnersOf(setup);
+  const endOf = (name: string): CableEnd | undefined => {
+    const device = owners.get(canonical(name)) ?? setup.devices.get(canonical(name));
+    if (device !== undefined) {
+      if (device.placed === undefined) return undefined;
+      return device.type === "lead" ? { ...standOf(setup, device, trial), z: 0 } : standOf(setup, device, trial);
+    }
+    if (!setup.room.outlets.has(canonical(name))) return undefined;
+    const at = setup.floor.spot(name, trial);
+    return at === undefined ? undefined : { ...at, z: 0.3 };
+  };
+  const runs = [
+    ...setup.links.map((link) => ({ kind: link.how, from: link.from, to: link.to, stated: link.length, where: link.where })),
+    ...setup.mains.map((link) => ({ kind: "mains" as const, from: link.from, to: link.to, stated: undefined, where: link.where })),
+  ];
+  return runs.flatMap((run): Route[] => {
+    const [from, to] = [endOf(run.from), endOf(run.to)];
+    if (from === undefined || to === undefined) return [];
+    const { points, length } = run.kind === "radio" ? { points: [flat(from), flat(to)], length: Math.hypot(from.x - to.x, from.y - to.y) } : routeOf(outline, from, to);
+    return [{ kind: run.kind, from: run.from, to: run.to, points, length, stated: run.stated === undefined ? undefined : trial.value(run.stated), where: run.where }];
+  });
+}

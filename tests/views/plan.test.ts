@@ -1,0 +1,146 @@
+import { converter, parse, type Color, filterDeficiencyDeuter, filterDeficiencyProt, filterDeficiencyTrit, wcagContrast } from "culori";
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { ASKS, type Ask } from "../../server/signal/ground-plan/plan";
+import { drawnPlan } from "../../server/views/plan/draw";
+import { place } from "../../server/views/plan/place";
+import { PALETTES, THEMES } from "../../server/views/svg/palette";
+import { hall, overlapsIn, RING, SCHOOLROOM, studyOf, textsIn } from "./plans";
+import { all, parseXml, type XmlElement } from "./xml";
+
+const HOSTILE = SCHOOLROOM.replace("\"Fern society\"", "\"</svg><script>alert(1)</script> & \u202Eelif\"").replaceAll("stage-camera", "so-long-a-name-".repeat(12));
+const TEXTS: Readonly<Record<string, string>> = { schoolroom: SCHOOLROOM, ring: RING, "a hall": hall(30, 40), hostile: HOSTILE, "hardly anything": "setup \"October\"\nplace laptop is laptop\n" };
+const STUDIES = new Map(Object.entries(TEXTS).map(([name, text]) => [name, studyOf(text)] as const));
+const planOf = (name: string, ask?: Ask) => {
+  const study = STUDIES.get(name);
+  if (study === undefined) throw new Error(`no ${name}`);
+  return study.plan(undefined, ask);
+};
+const elements = (svg: string): XmlElement[] => all(parseXml(svg));
+
+describe.each(Object.keys(TEXTS))("the floor plan of %s", (name) => {
+  it("is well formed in every theme, asks for nothing from outside, and is the same each time", () => {
+    for (const theme of [undefined, ...THEMES]) {
+      const svg = drawnPlan(planOf(name), theme === undefined ? {} : { theme }).svg;
+      expect(drawnPlan(planOf(name), theme === undefined ? {} : { theme }).svg).toBe(svg);
+      const every = elements(svg);
+      expect(every[0]?.tag).toBe("svg");
+      expect(every.filter((each) => ["script", "image", "use", "foreignObject", "a", "animate", "set"].includes(each.tag))).toEqual([]);
+      expect(every.flatMap((each) => Object.entries(each.attributes)).filter(([key, value]) => key.startsWith("on") || key.includes("href") || /url\(|javascript:/iu.test(value) && key !== "aria-label")).toEqual([]);
+    }
+  });
+
+  it.each(["nothing", ...ASKS] as const)("has no words on words, seats, marks, walls or thin lines, asked %s", (ask) => {
+    for (const form of ["whole", "paper", "panel"] as const) expect(overlapsIn(place(planOf(name, ask === "nothing" ? undefined : ask), form))).toEqual([]);
+  });
+});
+
+describe("a floor plan", () => {
+  it("is to scale: what is a metre apart in the room is as far apart as a metre of the bar", () => {
+    const scene = place(planOf("schoolroom"));
+    const [first, second] = scene.bar.stops;
+    const said = Number(scene.bar.texts.at(-1)?.text.replace(" m", "")) / (scene.bar.stops.length - 1);
+    expect(((second ?? 0) - (first ?? 0)) / said).toBeCloseTo(scene.frame.scale, 9);
+    const rows = scene.rows.map(({ seats }) => seats[0]?.at.y ?? 0);
+    expect((rows[1] ?? 0) - (rows[0] ?? 0)).toBeCloseTo(0.9 * scene.frame.scale, 6);
+    const box = scene.things.find(({ thing }) => thing.name === "box");
+    expect(box?.at.x).toBeCloseTo(scene.frame.left + 5 * scene.frame.scale, 6);
+    expect(box?.at.y).toBeCloseTo(scene.frame.top + 0.5 * scene.frame.scale, 6);
+  });
+
+  it("shows every device with its place, its height and what it points at", () => {
+    const scene = place(planOf("schoolroom"));
+    const said = (name: string): string => scene.things.find(({ thing }) => thing.name === name)?.label?.texts.map(({ text }) => text).join(" ") ?? "";
+    expect(said("box")).toContain("0.5 m from front, 1.4 m from right, 1.4 m high points at audience");
+    expect(said("Ines")).toContain("with lapel");
+    expect(said("stage-camera")).toContain("about ");
+    expect(scene.things.map(({ thing }) => thing.name).sort()).toEqual(["Ines", "back-wall", "box", "laptop", "projector", "stage-camera"]);
+  });
+
+  it("writes the value of every seat on it, and draws those that have not enough round", () => {
+    const plan = planOf("schoolroom", "reads");
+    const { answer } = plan;
+    const scene = place(plan);
+    const seats = scene.rows.flatMap((row) => row.seats);
+    expect(seats).toHaveLength(24);
+    seats.forEach((seat, i) => {
+      const value = answer?.values[i] ?? NaN;
+      expect(seat.number).toBe(String(Math.round(value)));
+      expect(seat.short).toBe(Math.round(value) < 16);
+    });
+    // By hand: 3 % of a picture 1.125 m high, seen from 3.0 m before it, 0.275 m aside and 0.4 m below its middle: arctan(0.03375 / 3.039).
+    expect(Math.max(...Array.from(answer?.values ?? []))).toBeCloseTo(38.18, 1);
+    const digits = elements(drawnPlan(plan).svg).filter((each) => /^n\d$/u.test(each.attributes["class"] ?? "")).map((each) => each.text).join("");
+    expect([...digits].sort().join("")).toBe([...seats.map((seat) => seat.number).join("")].sort().join(""));
+  });
+
+  it("says which cables are too short for their way", () => {
+    const plan = planOf("schoolroom", "cables");
+    const usb = plan.routes.find((route) => route.from === "stage-camera.usb");
+    expect(usb?.length).toBeGreaterThan(5);
+    expect(plan.asked?.result).toContain("too short");
+    expect(textsIn(place(plan)).map(({ text }) => text).join(" ")).toContain("it is 5.0 m: too short");
+  });
+
+  it("stays bounded for two thousand seats, and every seat has its number", () => {
+    const plan = studyOf(hall(40, 50)).plan(undefined, "reads");
+    const { svg } = drawnPlan(plan);
+    expect(elements(svg).length).toBeLessThan(1500);
+    expect(svg.length).toBeLessThan(450_000);
+    expect(place(plan).rows.flatMap(({ seats }) => seats).filter(({ number }) => number !== "")).toHaveLength(2000);
+  }, 60_000);
+
+  it("is told in words", () => {
+    const { description } = drawnPlan(planOf("schoolroom", "reads"));
+    expect(description).toContain("6.4 m wide, 9.2 m deep");
+    expect(description).toContain("row 4 of audience: 6 seats");
+    expect(description).toContain("box: 0.5 m from the front, 5.0 m from the left of 6.4 m");
+  });
+
+  it("is drawn for any room, however things are heaped", () => {
+    const point = fc.tuple(fc.integer({ min: 0, max: 90 }), fc.integer({ min: 0, max: 60 })).map(([x, y]) => `at (${x / 10} m, ${y / 10} m)`);
+    const kind = fc.constantFrom("laptop", "webcam", "battery-loudspeaker", "projector", "flat-display", "phone");
+    const things = fc.array(fc.tuple(kind, fc.oneof(point, fc.constantFrom("at lectern", "behind row 2", "near front", "at operator"))), { maxLength: 25 });
+    fc.assert(fc.property(things, fc.integer({ min: 1, max: 80 }), fc.integer({ min: 1, max: 9 }), (placed, seats, rows) => {
+      const text = `setup "Any"\nroom hall 9 m by 6 m by 3 m { chairs ${Math.max(seats, rows)} in ${rows} rows, outlet one at back, outlet two at back, table t at middle }\ntalker Ines at lectern\n`
+        + placed.map(([what, where], i) => `place thing-${i} is ${what}, ${where}\n`).join("");
+      expect(overlapsIn(place(studyOf(text).plan()))).toEqual([]);
+    }), { numRuns: 25 });
+  }, 120_000);
+});
+
+describe("the check for overlaps", () => {
+  it("finds words moved onto other words, onto a seat, onto a mark and outside", () => {
+    const scene = place(planOf("schoolroom"));
+    const [text] = scene.texts;
+    const seat = scene.rows[0]?.seats[0];
+    const mark = scene.things[0];
+    if (text === undefined || seat === undefined || mark === undefined) throw new Error("nothing drawn");
+    const moved = (x: number, y: number): string => overlapsIn({ ...scene, texts: [...scene.texts, { ...text, x, y }] }).join();
+    expect(moved(text.x, text.y)).toContain(`${text.text}" on "`);
+    expect(moved(seat.at.x, seat.at.y)).toContain("on a seat");
+    expect(moved(mark.at.x, mark.at.y)).toContain("on the mark of Ines");
+    expect(moved(-20, 10)).toContain("outside");
+  });
+});
+
+/** OKLab after B. Ottosson (2020); simulation of colour vision after G. M. Machado and others (2009): both by a colour library. */
+describe("the scale of colours", () => {
+  const lab = converter("oklab");
+  const steps = (theme: "light" | "dark" | "contrast" | "print") => ([1, 2, 3, 4, 5] as const).map((n) => ({ fill: PALETTES[theme][`step${n}`], ink: PALETTES[theme][`on${n}`] }));
+
+  it.each(THEMES)("rises in even steps of lightness, for any kind of colour vision and in grey: %s", (theme) => {
+    for (const seen of [undefined, filterDeficiencyProt(1), filterDeficiencyDeuter(1), filterDeficiencyTrit(1)]) {
+      const lightness = steps(theme).map(({ fill }) => lab(seen === undefined ? fill : seen(parse(fill) as Color))?.l ?? NaN);
+      const rises = lightness.slice(1).map((l, i) => l - (lightness[i] ?? 0));
+      for (const rise of rises) {
+        expect(rise).toBeGreaterThan(0.11);
+        expect(rise).toBeLessThan(0.17);
+      }
+    }
+  });
+
+  it.each(THEMES)("lets the number on each step be read (WCAG 2.2, 1.4.3: 4.5 to 1): %s", (theme) => {
+    for (const { fill, ink } of steps(theme)) expect(wcagContrast(fill, ink)).toBeGreaterThan(4.5);
+  });
+});
