@@ -5,7 +5,7 @@ import { wrap } from "../svg/wrap";
 import type { Spot } from "./frame";
 import type { Label } from "./scene";
 import { LABEL_GAP, LABEL_WIDTH, LEADING, TYPE } from "./sizes";
-import { crosses, Taken } from "./taken";
+import { crosses, type Taken } from "./taken";
 
 /** What a label says: its name, and what else is worth knowing. */
 export interface Words {
