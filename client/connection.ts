@@ -2,7 +2,7 @@
 import * as vscode from "vscode";
 import type { CloseHandlerResult, LanguageClient, LanguageClientOptions, ServerOptions } from "vscode-languageclient/node";
 import {
-  METHODS, type Choose, type Explained, type FlowAsked, type FlowOf, type HandoutOf, type StarterAsked, type StarterOf, type VerdictsOf,
+  METHODS, type Choose, type Explained, type FlowAsked, type FlowOf, type HandoutOf, type MoveAsked, type MoveOf, type PlanAsked, type PlanOf, type StarterAsked, type StarterOf, type VerdictsOf,
 } from "../server/protocol/messages";
 import { Restarts } from "./restarts";
 
@@ -80,6 +80,15 @@ export class Connection implements vscode.Disposable {
 
   flow(asked: FlowAsked): Promise<FlowOf | undefined> {
     return this.#ask<FlowOf>(METHODS.flow, asked);
+  }
+
+  plan(asked: PlanAsked): Promise<PlanOf | undefined> {
+    return this.#ask<PlanOf>(METHODS.plan, asked);
+  }
+
+  /** What has to be written so that something stands elsewhere. */
+  move(asked: MoveAsked): Promise<MoveOf | undefined> {
+    return this.#ask<MoveOf>(METHODS.move, asked);
   }
 
   handout(uri: vscode.Uri, item?: string): Promise<HandoutOf | undefined> {

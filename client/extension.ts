@@ -30,6 +30,7 @@ export function activate(context: vscode.ExtensionContext): Api {
     vscode.workspace.registerTextDocumentContentProvider(EXPLAIN_SCHEME, explanations),
     vscode.workspace.onDidOpenTextDocument((document) => void explanations.dress(document)),
     command(COMMANDS.showFlow, (uri, item) => previews.show(uri, item)),
+    command("bothways.showPlan", (uri, item) => previews.show(uri, item, "plan")),
     command(COMMANDS.choose, (uri) => chooseSetup(link, uri)),
     command("bothways.startSetup", (answers) => startSetup(context, link, answers)),
     command("bothways.makeHandout", (uri, to) => makeHandout(link, uri, to)),

@@ -20,23 +20,28 @@ export interface PageParts {
   readonly style: string;
   /** The document whose flow is shown. */
   readonly uri: string;
+  /** What is shown of it. */
+  readonly view?: "flow" | "plan";
 }
 
+const NAMES = { flow: "Signal flow", plan: "Floor plan" } as const;
+
 /** The whole page, without anything of anybody's text but the document's URI. */
-export const pageOf = ({ nonce, script, style, uri }: PageParts): string => `<!DOCTYPE html>
+export const pageOf = ({ nonce, script, style, uri, view = "flow" }: PageParts): string => `<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy(nonce)}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Signal flow</title>
+<title>${NAMES[view]}</title>
 <link rel="stylesheet" nonce="${nonce}" href="${escaped(style)}">
 </head>
-<body data-uri="${escaped(uri)}">
+<body data-uri="${escaped(uri)}" data-view="${view}">
 <header>
 <div class="top">
-<h1 id="title">Signal flow</h1>
+<h1 id="title">${NAMES[view]}</h1>
 <div class="tools" id="items" hidden><label for="item">Item of the programme</label><select id="item"></select></div>
+<div class="tools" id="asks" hidden><label for="ask">What is asked</label><select id="ask"></select></div>
 <div class="tools" role="group" aria-label="Size of the drawing">
 <button type="button" id="zoom-out" title="Smaller (-)" aria-label="Smaller">−</button>
 <span id="zoom-word">100 %</span>
@@ -48,7 +53,7 @@ export const pageOf = ({ nonce, script, style, uri }: PageParts): string => `<!D
 <ul class="verdicts" id="verdicts" aria-label="Six verdicts"></ul>
 </header>
 <p id="note" hidden></p>
-<main id="stage" tabindex="0" aria-label="Drawing; arrows move it, plus and minus make it larger and smaller"><div id="sheet"></div></main>
+<main id="stage" tabindex="0" aria-label="Drawing; arrows move it, plus and minus make it larger and smaller${view === "plan" ? "; Alt and arrows move what is chosen by 0.1 m, with Shift by 0.5 m" : ""}"><div id="sheet"></div></main>
 <div id="live" class="unseen" aria-live="polite"></div>
 <script nonce="${nonce}" src="${escaped(script)}"></script>
 </body>

@@ -1,12 +1,19 @@
-/** The flow beside the text: panels that follow the edits of what they draw. */
+/** Drawings beside the text – the signal flow, the floor plan –: panels that follow the edits of what they draw. */
 import * as vscode from "vscode";
-import type { FlowOf } from "../server/protocol/messages";
+import type { FlowOf, PlanOf } from "../server/protocol/messages";
 import { LANGUAGE, type Connection } from "./connection";
 import { newNonce, pageOf } from "./preview-page";
-import { asKept, fromPage, type ToPage } from "./preview/messages";
+import { asKept, fromPage, type Moving, type ToPage } from "./preview/messages";
 import { meant, nothingOpen } from "./setups";
 
-const TYPE = "bothways.flow";
+/** What a panel shows: its type, and how it is called. */
+const VIEWS = {
+  flow: { type: "bothways.flow", title: "Signal flow", short: "Flow" },
+  plan: { type: "bothways.plan", title: "Floor plan", short: "Plan" },
+} as const;
+type View = keyof typeof VIEWS;
+const viewOf = (type: string): View => (type === VIEWS.plan.type ? "plan" : "flow");
+const keyOf = (view: View, uri: vscode.Uri): string => `${view} ${uri.toString()}`;
 /** After the last keystroke, milliseconds. */
 const PAUSE = 120;
 const CURSOR_PAUSE = 60;
@@ -26,7 +33,7 @@ export class Previews implements vscode.WebviewPanelSerializer, vscode.Disposabl
     };
     let moved: ReturnType<typeof setTimeout> | undefined;
     this.#disposables = [
-      vscode.window.registerWebviewPanelSerializer(TYPE, this),
+      ...Object.values(VIEWS).map(({ type }) => vscode.window.registerWebviewPanelSerializer(type, this)),
       vscode.workspace.onDidChangeTextDocument(({ document }) => {
         if (document.languageId === LANGUAGE) all((panel) => panel.textChanged(document));
       }),
@@ -39,31 +46,31 @@ export class Previews implements vscode.WebviewPanelSerializer, vscode.Disposabl
     ];
   }
 
-  /** Shows the flow of a document beside its text. */
-  async show(given: unknown, item?: unknown): Promise<void> {
+  /** Shows a drawing of a document beside its text. */
+  async show(given: unknown, item?: unknown, view: View = "flow"): Promise<void> {
     const uri = meant(given);
     if (uri === undefined) return nothingOpen();
     const wanted = typeof item === "string" && item !== "" ? item : undefined;
-    const open = this.#panels.get(uri.toString());
+    const open = this.#panels.get(keyOf(view, uri));
     if (open !== undefined) {
       open.reveal(wanted);
       return;
     }
-    const panel = vscode.window.createWebviewPanel(TYPE, "Signal flow", { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true }, { enableScripts: true });
-    this.#keep(panel, uri, wanted);
+    const panel = vscode.window.createWebviewPanel(VIEWS[view].type, VIEWS[view].title, { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true }, { enableScripts: true });
+    this.#keep(view, panel, uri, wanted);
   }
 
   /** After a reload of the window: the panel is there, and what its page had kept. */
   deserializeWebviewPanel(panel: vscode.WebviewPanel, state: unknown): Thenable<void> {
     const kept = asKept(state);
     if (kept === undefined) panel.dispose();
-    else this.#keep(panel, vscode.Uri.parse(kept.uri), kept.item);
+    else this.#keep(viewOf(panel.viewType), panel, vscode.Uri.parse(kept.uri), kept.item, kept.ask);
     return Promise.resolve();
   }
 
-  #keep(panel: vscode.WebviewPanel, uri: vscode.Uri, item: string | undefined): void {
-    const key = uri.toString();
-    const kept = new FlowPanel(this.#context, this.#connection, panel, uri, item);
+  #keep(view: View, panel: vscode.WebviewPanel, uri: vscode.Uri, item: string | undefined, ask?: string): void {
+    const key = keyOf(view, uri);
+    const kept = new FlowPanel(view, this.#context, this.#connection, panel, uri, item, ask);
     this.#panels.set(key, kept);
     panel.onDidDispose(() => {
       kept.dispose();
@@ -78,17 +85,21 @@ export class Previews implements vscode.WebviewPanelSerializer, vscode.Disposabl
 
 /** One panel: asks for the drawing of its document when something has changed, and hands it to its page. */
 class FlowPanel {
+  readonly #view: View;
   readonly #connection: Connection;
   readonly #panel: vscode.WebviewPanel;
   readonly #uri: vscode.Uri;
   #item: string | undefined;
+  #ask: string | undefined;
   #flow: FlowOf | undefined;
   /** Whether the page listens: it does not while it is hidden. */
   #listening = false;
   #asked = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(context: vscode.ExtensionContext, connection: Connection, panel: vscode.WebviewPanel, uri: vscode.Uri, item: string | undefined) {
+  constructor(view: View, context: vscode.ExtensionContext, connection: Connection, panel: vscode.WebviewPanel, uri: vscode.Uri, item: string | undefined, ask: string | undefined) {
+    this.#view = view;
+    this.#ask = ask;
     this.#connection = connection;
     this.#panel = panel;
     this.#uri = uri;
@@ -103,7 +114,7 @@ class FlowPanel {
     });
     const within = (name: string): string => panel.webview.asWebviewUri(vscode.Uri.joinPath(dist, name)).toString();
     // The one time that the page is set: everything later comes as messages.
-    panel.webview.html = pageOf({ nonce: newNonce(), script: within("preview.js"), style: within("preview.css"), uri: uri.toString() });
+    panel.webview.html = pageOf({ nonce: newNonce(), script: within("preview.js"), style: within("preview.css"), uri: uri.toString(), view });
   }
 
   reveal(item: string | undefined): void {
@@ -148,7 +159,9 @@ class FlowPanel {
   async #update(): Promise<void> {
     if (!this.#listening) return;
     const number = ++this.#asked;
-    const flow = await this.#connection.flow({ uri: this.#uri.toString(), form: "panel", ...(this.#item === undefined ? {} : { item: this.#item }) });
+    const asked = { uri: this.#uri.toString(), form: "panel" as const, ...(this.#item === undefined ? {} : { item: this.#item }) };
+    const flow: (FlowOf & Partial<Pick<PlanOf, "asks" | "ask">>) | undefined = this.#view === "flow" ? await this.#connection.flow(asked)
+      : await this.#connection.plan({ ...asked, ...(this.#ask === undefined ? {} : { ask: this.#ask }) });
     // A later question is under way; its answer is the one that counts.
     if (number !== this.#asked) return;
     if (flow === undefined) {
@@ -156,10 +169,11 @@ class FlowPanel {
       return;
     }
     this.#flow = flow;
-    this.#panel.title = `Flow: ${flow.setup.title}`;
+    this.#panel.title = `${VIEWS[this.#view].short}: ${flow.setup.title}`;
     this.#tell({
       kind: "picture", uri: this.#uri.toString(), title: flow.setup.title, svg: flow.svg, verdicts: flow.verdicts, items: flow.items,
       ...(flow.item === undefined ? {} : { item: flow.item }),
+      ...(flow.asks === undefined ? {} : { asks: flow.asks }), ...(flow.ask === undefined ? {} : { ask: flow.ask }),
     });
     const editor = vscode.window.activeTextEditor;
     if (editor !== undefined) this.cursorMoved(editor);
@@ -182,10 +196,33 @@ class FlowPanel {
         this.#item = message.item;
         void this.#update();
         return;
+      case "ask":
+        this.#ask = message.ask === "" ? undefined : message.ask;
+        void this.#update();
+        return;
+      case "move":
+        void this.#move(message);
+        return;
       case "go":
         void this.#go(message.path, message.start, message.end);
         return;
     }
+  }
+
+  /** Writes what was dragged: one edit, which one undo takes back. */
+  async #move({ what, name, row, x, y, facts }: Moving): Promise<void> {
+    const done = await this.#connection.move({ uri: this.#uri.toString(), what, name, x, y, ...(row === undefined ? {} : { row }), ...(facts === undefined ? {} : { facts }) });
+    if (done === undefined || done.edits.length === 0) {
+      this.#tell({ kind: "told", words: done?.says ?? "Nothing could be moved: there is no answer.", done: false });
+      return;
+    }
+    const edit = new vscode.WorkspaceEdit();
+    for (const one of done.edits) {
+      const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(one.uri));
+      edit.replace(document.uri, new vscode.Range(document.positionAt(one.start), document.positionAt(one.end)), one.newText);
+    }
+    const written = await vscode.workspace.applyEdit(edit);
+    this.#tell({ kind: "told", words: written ? done.says : "The text could not be changed.", done: written });
   }
 
   /** Goes to a place in the text: in the editor that shows it, else in the first column. */

@@ -11,6 +11,29 @@ export interface Picture {
   readonly verdicts: readonly ShownVerdict[];
   readonly items: readonly string[];
   readonly item?: string;
+  /** What can be asked of the drawing, and what is asked; absent where nothing can be. */
+  readonly asks?: readonly { readonly ask: string; readonly title: string }[];
+  readonly ask?: string;
+}
+
+/** Why something could not be done, or that it was; the drawing stays. */
+export interface Told {
+  readonly kind: "told";
+  readonly words: string;
+  /** It was done: a new drawing follows. */
+  readonly done: boolean;
+}
+
+/** What was dragged where: metres from the front wall and from the left one. */
+export interface Moving {
+  readonly kind: "move";
+  readonly what: "place" | "aim" | "row";
+  readonly name: string;
+  readonly row?: number;
+  readonly x: number;
+  readonly y: number;
+  /** A fact of the room is to be changed. */
+  readonly facts?: boolean;
 }
 
 /** Why there is nothing to draw; the last drawing stays. */
@@ -29,17 +52,20 @@ export interface Cursor {
   readonly name: string;
 }
 
-export type ToPage = Picture | Nothing | Cursor;
+export type ToPage = Picture | Nothing | Cursor | Told;
 
 export type FromPage =
   | { readonly kind: "ready" }
   | { readonly kind: "go"; readonly path: string; readonly start: number; readonly end: number }
-  | { readonly kind: "item"; readonly item: string };
+  | { readonly kind: "item"; readonly item: string }
+  | { readonly kind: "ask"; readonly ask: string }
+  | Moving;
 
 /** What the page keeps over hiding and a reload of the window. */
 export interface Kept {
   readonly uri: string;
   readonly item?: string;
+  readonly ask?: string;
   /** Absent: as wide as the page. */
   readonly zoom?: number;
   readonly left: number;
@@ -53,12 +79,19 @@ const isRecord = (value: unknown): value is Record<string, unknown> => typeof va
 const isText = (value: unknown): value is string => typeof value === "string";
 const isPlace = (value: unknown): value is number => typeof value === "number" && Number.isFinite(value) && value >= 0;
 
+const isMetres = (value: unknown): value is number => typeof value === "number" && Number.isFinite(value);
+const isAsk = (value: unknown): value is { ask: string; title: string } => isRecord(value) && isText(value["ask"]) && isText(value["title"]);
+
 /** A message of the page, or nothing where it is none. */
 export function fromPage(data: unknown): FromPage | undefined {
   if (!isRecord(data)) return undefined;
-  const { kind, path, start, end, item } = data;
+  const { kind, path, start, end, item, ask, what, name, row, x, y, facts } = data;
   if (kind === "ready") return { kind };
   if (kind === "item" && isText(item)) return { kind, item };
+  if (kind === "ask" && isText(ask)) return { kind, ask };
+  if (kind === "move" && (what === "place" || what === "aim" || what === "row") && isText(name) && isMetres(x) && isMetres(y)) {
+    return { kind, what, name, x, y, ...(isPlace(row) ? { row } : {}), ...(facts === true ? { facts } : {}) };
+  }
   if (kind === "go" && isText(path) && isPlace(start) && isPlace(end)) return { kind, path, start, end };
   return undefined;
 }
@@ -71,18 +104,22 @@ const isVerdict = (value: unknown): value is ShownVerdict =>
 /** A drawing, or nothing where it is none. */
 export function asPicture(data: unknown): Picture | undefined {
   if (!isRecord(data)) return undefined;
-  const { kind, uri, title, svg, verdicts, items, item } = data;
+  const { kind, uri, title, svg, verdicts, items, item, asks, ask } = data;
   if (kind !== "picture" || !isText(uri) || !isText(title) || !isText(svg)) return undefined;
   if (!Array.isArray(verdicts) || !verdicts.every(isVerdict) || !Array.isArray(items) || !items.every(isText)) return undefined;
-  return { kind, uri, title, svg, verdicts, items, ...(isText(item) ? { item } : {}) };
+  return {
+    kind, uri, title, svg, verdicts, items, ...(isText(item) ? { item } : {}), ...(isText(ask) ? { ask } : {}),
+    ...(Array.isArray(asks) && asks.every(isAsk) ? { asks } : {}),
+  };
 }
 
 /** A message of the editor, or nothing where it is none. */
 export function toPage(data: unknown): ToPage | undefined {
   if (!isRecord(data)) return undefined;
-  const { kind, why, path, at, lineStart, lineEnd, name } = data;
+  const { kind, why, path, at, lineStart, lineEnd, name, words, done } = data;
   if (kind === "picture") return asPicture(data);
   if (kind === "nothing" && isText(why)) return { kind, why };
+  if (kind === "told" && isText(words)) return { kind, words, done: done === true };
   if (kind === "cursor" && isText(path) && isPlace(at) && isPlace(lineStart) && isPlace(lineEnd) && isText(name)) {
     return { kind, path, at, lineStart, lineEnd, name };
   }
@@ -92,11 +129,12 @@ export function toPage(data: unknown): ToPage | undefined {
 /** What a page kept, or nothing where it is not what a page keeps. */
 export function asKept(data: unknown): Kept | undefined {
   if (!isRecord(data) || !isText(data["uri"])) return undefined;
-  const { uri, item, zoom, left, top, chosen } = data;
+  const { uri, item, ask, zoom, left, top, chosen } = data;
   const picture = asPicture(data["picture"]);
   return {
     uri,
     ...(isText(item) ? { item } : {}),
+    ...(isText(ask) ? { ask } : {}),
     ...(isPlace(zoom) && zoom > 0 ? { zoom } : {}),
     left: isPlace(left) ? left : 0,
     top: isPlace(top) ? top : 0,

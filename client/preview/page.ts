@@ -6,6 +6,7 @@ import type { ShownVerdict } from "../../server/protocol/messages";
 import { verdictMark } from "../../server/views/flow/marks";
 import { element as drawn, write } from "../../server/views/svg/element";
 import { reason, sixOf, spoken } from "../verdict-words";
+import { gripOf, moved, scaleOf, strokeOf, type Grip, type Scale } from "./drag";
 import { hereOf } from "./here";
 import { asKept, toPage, type Cursor, type FromPage, type Kept, type Picture } from "./messages";
 import { Morph, type Host } from "./morph";
@@ -46,6 +47,9 @@ const live = byId("live");
 const heading = byId("title");
 const chooser = byId("item") as HTMLSelectElement;
 const itemTools = byId("items");
+const askChooser = byId("ask") as HTMLSelectElement;
+const askTools = byId("asks");
+const shows = document.body.dataset["view"] === "plan" ? "Floor plan" : "Signal flow";
 const zoomWord = byId("zoom-word");
 
 const morph = new Morph<Element>(dom);
@@ -126,6 +130,20 @@ function showItems(items: readonly string[], item: string | undefined): void {
   if (item !== undefined && chooser.value !== item) chooser.value = item;
 }
 
+/** The question that is put to the drawing; the first is none. */
+function showAsks(asks: Picture["asks"], ask: string | undefined): void {
+  askTools.hidden = asks === undefined;
+  const wanted = [{ ask: "", title: "What stands where?" }, ...(asks ?? [])];
+  if (askChooser.options.length !== wanted.length) {
+    askChooser.replaceChildren(...wanted.map(({ ask: value, title }) => {
+      const option = element("option", "", title);
+      option.value = value;
+      return option;
+    }));
+  }
+  if (askChooser.value !== (ask ?? "")) askChooser.value = ask ?? "";
+}
+
 function showDrawing(svg: string): boolean {
   // The page has its own style for drawings. That of the drawing would not be taken anyway; without it, nobody need complain of it.
   const shape = parsed(svg.replace(/<style>[^<]*<\/style>/gu, ""));
@@ -146,13 +164,15 @@ function show(next: Picture, announce: boolean): void {
   if (heading.textContent !== next.title) heading.textContent = next.title;
   showVerdicts(six);
   showItems(next.items, next.item);
+  showAsks(next.asks, next.ask);
+  held = undefined;
   const drawn = showDrawing(next.svg);
   note.hidden = drawn;
   if (!drawn) note.textContent = "The drawing could not be shown.";
   document.body.classList.remove("old");
   applyZoom();
   highlight();
-  const of = `Signal flow of ${next.title}${next.item === undefined ? "" : `, during ${next.item}`}`;
+  const of = `${shows} of ${next.title}${next.item === undefined ? "" : `, during ${next.item}`}`;
   if (announce) {
     const words = spoken(of === toldOf ? told : undefined, six, of);
     if (words !== "") live.textContent = words;
@@ -241,6 +261,7 @@ function keepNow(): void {
   editor.setState({
     uri, left: stage.scrollLeft, top: stage.scrollTop,
     ...(picture?.item === undefined ? {} : { item: picture.item }),
+    ...(picture?.ask === undefined ? {} : { ask: picture.ask }),
     ...(zoom === undefined ? {} : { zoom }),
     ...(chosen === undefined ? {} : { chosen }),
     ...(picture === undefined || picture.svg.length > MOST_KEPT ? {} : { picture }),
@@ -262,6 +283,14 @@ window.addEventListener("message", (event) => {
       live.textContent = message.why;
       document.body.classList.toggle("old", picture !== undefined);
       break;
+    case "told":
+      if (!message.done) {
+        letGo();
+        note.textContent = message.words;
+        note.hidden = message.words === "";
+      }
+      live.textContent = message.words;
+      break;
     case "cursor":
       cursor = message;
       highlight(true);
@@ -269,9 +298,100 @@ window.addEventListener("message", (event) => {
   }
 });
 
-sheet.addEventListener("click", (event) => go(event.target));
+// — what is moved
+
+/** What is under way: dragged by the pointer, or moved by keys. `dx`, `dy`: how far, in units of the drawing. */
+let held: { readonly node: SVGElement; readonly grip: Grip; readonly scale: Scale; dx: number; dy: number; facts: boolean; readonly from?: readonly [number, number] } | undefined;
+let settling: ReturnType<typeof setTimeout> | undefined;
+/** A click that ends a drag leads nowhere. */
+let dragged = false;
+/** Less than this is a click and no drag, pixels. */
+const SLACK = 4;
+
+function gripAt(target: EventTarget | null): { node: SVGElement; grip: Grip; scale: Scale } | undefined {
+  const node = target instanceof Element ? target.closest<SVGElement>("[data-x]") : null;
+  const room = sheet.querySelector("[data-scale]");
+  const grip = node === null ? undefined : gripOf((name) => node.getAttribute(name));
+  const scale = room === null ? undefined : scaleOf((name) => room.getAttribute(name));
+  return node === null || grip === undefined || scale === undefined ? undefined : { node, grip, scale };
+}
+
+function shift(): void {
+  if (held === undefined) return;
+  const dx = held.grip.what === "row" ? 0 : held.dx;
+  held.node.setAttribute("transform", `translate(${Math.round(dx)} ${Math.round(held.dy)})`);
+}
+
+/** What was under way goes back to where it is drawn. */
+function letGo(): void {
+  clearTimeout(settling);
+  held?.node.removeAttribute("transform");
+  held = undefined;
+}
+
+function drop(): void {
+  clearTimeout(settling);
+  if (held === undefined) return;
+  const message = moved(held.grip, held.scale, held.dx, held.dy, held.facts);
+  if (Math.hypot(message.x - held.grip.x, message.y - held.grip.y) < 0.05) letGo();
+  else editor.postMessage(message);
+}
+
+sheet.addEventListener("pointerdown", (event) => {
+  dragged = false;
+  if (event.button !== 0) return;
+  const at = gripAt(event.target);
+  const facts = event.ctrlKey || event.metaKey;
+  if (at === undefined || (at.grip.fact && !facts)) return;
+  letGo();
+  held = { ...at, dx: 0, dy: 0, facts: facts && at.grip.fact, from: [event.clientX, event.clientY] };
+});
+
+window.addEventListener("pointermove", (event) => {
+  if (held?.from === undefined || event.buttons === 0) return;
+  const [x, y] = held.from;
+  if (!dragged && Math.hypot(event.clientX - x, event.clientY - y) < SLACK) return;
+  if (!dragged) sheet.setPointerCapture(event.pointerId);
+  dragged = true;
+  held.dx = (event.clientX - x) / factor();
+  held.dy = (event.clientY - y) / factor();
+  shift();
+});
+
+window.addEventListener("pointerup", () => {
+  if (held?.from === undefined) return;
+  if (dragged) drop();
+  else letGo();
+});
+window.addEventListener("pointercancel", letGo);
+
+/** Alt and an arrow move what has the focus; it is written when no further key follows. */
+function moveByKey(event: KeyboardEvent): boolean {
+  if (!event.altKey) return false;
+  const at = gripAt(event.target);
+  const stroke = at === undefined ? undefined : strokeOf(event.key, event.shiftKey, at.scale);
+  const facts = event.ctrlKey || event.metaKey;
+  if (at === undefined || stroke === undefined || (at.grip.fact && !facts)) return false;
+  if (held?.node !== at.node) {
+    letGo();
+    held = { ...at, dx: 0, dy: 0, facts: facts && at.grip.fact };
+  }
+  held.dx += stroke[0];
+  held.dy += stroke[1];
+  shift();
+  clearTimeout(settling);
+  settling = setTimeout(drop, 350);
+  return true;
+}
+
+sheet.addEventListener("click", (event) => {
+  if (!dragged) go(event.target);
+  dragged = false;
+});
 sheet.addEventListener("keydown", (event) => {
-  if ((event.key === "Enter" || event.key === " ") && go(event.target)) event.preventDefault();
+  if (event.key === "Escape") letGo();
+  if (moveByKey(event)) event.preventDefault();
+  else if ((event.key === "Enter" || event.key === " ") && go(event.target)) event.preventDefault();
 });
 
 const acts: Readonly<Record<string, () => void>> = {
@@ -284,7 +404,7 @@ for (const [id, act] of Object.entries(acts)) byId(id).addEventListener("click",
 
 const KEYS: Readonly<Record<string, string>> = { "+": "zoom-in", "=": "zoom-in", "-": "zoom-out", 0: "zoom-fit", 1: "zoom-whole" };
 document.addEventListener("keydown", (event) => {
-  const act = event.ctrlKey || event.metaKey || event.altKey || event.target === chooser ? undefined : acts[KEYS[event.key] ?? ""];
+  const act = event.ctrlKey || event.metaKey || event.altKey || event.target === chooser || event.target === askChooser ? undefined : acts[KEYS[event.key] ?? ""];
   if (act === undefined) return;
   act();
   event.preventDefault();
@@ -300,6 +420,7 @@ stage.addEventListener("wheel", (event) => {
 stage.addEventListener("scroll", keep, { passive: true });
 window.addEventListener("pagehide", keepNow);
 chooser.addEventListener("change", () => editor.postMessage({ kind: "item", item: chooser.value }));
+askChooser.addEventListener("change", () => editor.postMessage({ kind: "ask", ask: askChooser.value }));
 new ResizeObserver(() => applyZoom()).observe(stage);
 
 const kept = asKept(editor.getState());

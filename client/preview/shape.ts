@@ -31,8 +31,8 @@ const PLAIN = new Set([
 ]);
 const PLAIN_VALUE = /^[\w\s.,%+-]*$/u;
 /** Attributes that hold names and words of the text; nothing is ever loaded or run from them. */
-const WORDS = new Set(["aria-label", "data-path", "data-start", "data-end", "data-post", "data-from", "data-to", "data-way", "data-echo"]);
-const NAME = /^flow-[\w-]+$/u;
+const WORDS = new Set(["aria-label", "data-path", "data-start", "data-end", "data-post", "data-from", "data-to", "data-way", "data-echo", "data-seats", "data-row", "data-field", "data-aim", "data-fact", "data-x", "data-y", "data-scale"]);
+const NAME = /^(?:flow|plan)-[\w-]+$/u;
 /** More than this is no drawing of a meeting. */
 const MOST_ELEMENTS = 40_000;
 const DEEPEST = 12;
@@ -58,6 +58,12 @@ function attributesOf(node: XmlNode, tag: string): Map<string, string> {
 }
 
 function stem(tag: string, attributes: ReadonlyMap<string, string>): string {
+  const aim = attributes.get("data-aim");
+  if (aim !== undefined) return `aim ${aim}`;
+  const seats = attributes.get("data-seats");
+  if (seats !== undefined) return `seats ${seats} ${attributes.get("data-row") ?? ""}`;
+  const field = attributes.get("data-field");
+  if (field !== undefined) return `field ${field}`;
   const post = attributes.get("data-post");
   if (post !== undefined) return `post ${post}`;
   const from = attributes.get("data-from");

@@ -1,5 +1,6 @@
 /** The part of the page's style sheet that comes from the drawing: its palettes by the editor's theme classes, and its rules. */
 import { FLOW_RULES } from "../../server/views/flow/render";
+import { PLAN_RULES } from "../../server/views/plan/render";
 import { rulesFor } from "../../server/views/svg/document";
 import { paletteSheet, type Theme } from "../../server/views/svg/palette";
 
@@ -10,4 +11,4 @@ const CLASSES: readonly (readonly [string, Theme])[] = [
 
 /** The generated part; the build writes it before the page's own sheet. */
 export const drawingSheet = (): string =>
-  [...CLASSES.map(([name, theme]) => paletteSheet(`body.${name}`, theme)), rulesFor(".bothways-flow", FLOW_RULES)].join("\n");
+  [...CLASSES.map(([name, theme]) => paletteSheet(`body.${name}`, theme)), rulesFor(".bothways-flow", FLOW_RULES), rulesFor(".bothways-plan", PLAN_RULES)].join("\n");

@@ -1,6 +1,7 @@
 /** What comes over the wire is checked before anybody works with it: each reader gives what it wants to see, or nothing. */
 import type { Position, Range } from "vscode-languageserver";
-import type { Choose, FlowAsked, StarterAsked } from "./messages";
+import { ASKS, type Ask } from "../signal/ground-plan/plan";
+import type { Choose, FlowAsked, MoveAsked, PlanAsked, StarterAsked } from "./messages";
 
 export type Read<T> = (params: unknown) => T | undefined;
 
@@ -200,6 +201,21 @@ export const flowAsked: Read<FlowAsked> = (params) => {
   return of && present({
     ...of, item: text(known?.["item"]), theme: THEMES.find((theme) => theme === known?.["theme"]), form: (["whole", "panel"] as const).find((form) => form === known?.["form"]), width: width !== undefined && width > 0 ? width : undefined,
   });
+};
+
+export const planAsked: Read<PlanAsked & { readonly ask?: Ask }> = (params) => {
+  const of = flowAsked(params);
+  return of && present({ ...of, ask: ASKS.find((ask) => ask === record(params)?.["ask"]) });
+};
+
+export const moveAsked: Read<MoveAsked> = (params) => {
+  const known = record(params);
+  const of = ofUri(params);
+  const what = (["place", "aim", "row"] as const).find((one) => one === known?.["what"]);
+  const [name, x, y] = [text(known?.["name"]), finite(known?.["x"]), finite(known?.["y"])];
+  if (of === undefined || what === undefined || name === undefined || x === undefined || y === undefined) return undefined;
+  const row = finite(known?.["row"]);
+  return present({ ...of, what, name, x, y, row: row === undefined ? undefined : Math.round(row), facts: flag(known?.["facts"]) });
 };
 
 export const handoutAsked: Read<OfDocument & { readonly item?: string }> = (params) => {

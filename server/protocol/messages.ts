@@ -15,6 +15,8 @@ export const METHODS = {
   verdicts: "bothways/verdicts",
   choose: "bothways/choose",
   flow: "bothways/flow",
+  plan: "bothways/plan",
+  move: "bothways/move",
   handout: "bothways/handout",
   explain: "bothways/explain",
   starter: "bothways/starter",
@@ -88,6 +90,39 @@ export interface FlowOf {
   readonly files: readonly { readonly path: string; readonly uri: string }[];
   /** Version of the asked document that was drawn, where it is open. */
   readonly version?: number;
+}
+
+/** `bothways/plan`: the floor plan; `ask` puts a question to it. */
+export interface PlanAsked extends FlowAsked {
+  readonly ask?: string;
+}
+
+/** `bothways/plan` answers this, or null where there is no setup to draw. */
+export interface PlanOf extends FlowOf {
+  /** What can be asked, and what was. */
+  readonly asks: readonly { readonly ask: string; readonly title: string }[];
+  readonly ask?: string;
+}
+
+/** `bothways/move`: something in the floor plan was put elsewhere; metres from the front wall and from the left one. */
+export interface MoveAsked {
+  readonly uri: string;
+  readonly what: "place" | "aim" | "row";
+  /** A device, somebody who speaks, seats, a thing of the room. */
+  readonly name: string;
+  readonly row?: number;
+  readonly x: number;
+  readonly y: number;
+  /** Facts of the room may be changed. */
+  readonly facts?: boolean;
+}
+
+/** What has to be written for that, or why it cannot be; null where there is no setup. Positions count UTF-16 units. */
+export interface MoveOf {
+  readonly edits: readonly { readonly uri: string; readonly start: number; readonly end: number; readonly newText: string }[];
+  /** What was done, or why not, in a sentence. */
+  readonly says: string;
+  readonly refused: boolean;
 }
 
 /** `bothways/handout` takes `{ uri, item? }` and answers this, or null where there is no setup. */

@@ -1,12 +1,17 @@
 /** The requests that only Bothways has; `messages.ts` says what each takes and gives. */
+import type { CancellationToken } from "vscode-languageserver-protocol";
 import { explain } from "../features/explain";
+import { move } from "../features/move";
 import type { Setup } from "../model/setup";
 import { readSetup } from "../model/setup";
+import { ASK_TITLES, ASKS } from "../signal/ground-plan/plan";
+import type { Study } from "../study";
 import { drawnFlow } from "../views/flow/draw";
 import { handout } from "../views/handout/handout";
+import { drawnPlan } from "../views/plan/draw";
 import { remarks, starter } from "../views/starter";
-import { chosen, explainAsked, flowAsked, handoutAsked, starterAsked, verdictsAsked } from "./expect";
-import { METHODS, type Explained, type FlowOf, type HandoutOf, type StarterOf, type VerdictsOf } from "./messages";
+import { chosen, explainAsked, flowAsked, handoutAsked, moveAsked, planAsked, starterAsked, verdictsAsked } from "./expect";
+import { METHODS, type Explained, type FlowOf, type HandoutOf, type MoveOf, type PlanOf, type StarterOf, type VerdictsOf } from "./messages";
 import type { Parts } from "./standard";
 import { setupName, shownVerdict, verdictsOf } from "./status";
 
@@ -32,21 +37,47 @@ export function own({ guard, session, publisher }: Parts): void {
     return verdictsOf(session, uri, place);
   }, null);
 
-  guard.request(METHODS.flow, flowAsked, async ({ uri, item, theme, form, width }, token): Promise<FlowOf | null> => {
+  /** What a drawing of a document's setup is told with; nothing where there is no setup to draw. */
+  const drawing = async (uri: string, token: CancellationToken, draw: (study: Study) => { readonly svg: string; readonly description: string; readonly item: string | undefined }): Promise<FlowOf | undefined> => {
     await publisher.settled(token);
     const place = workspace.place(uri);
-    if (place === undefined || token.isCancellationRequested) return null;
+    if (place === undefined || token.isCancellationRequested) return undefined;
     const judged = session.judged(place);
     const study = workspace.study(judged);
-    if (!study.isSetup) return null;
-    const flow = study.flow(item);
-    const drawn = drawnFlow(flow, { ...(theme === undefined ? {} : { theme }), ...(form === undefined ? {} : { form }), ...(width === undefined ? {} : { width }) });
+    if (!study.isSetup) return undefined;
+    const drawn = draw(study);
     const version = workspace.document(uri)?.version;
     return {
-      setup: setupName(session, judged), svg: drawn.svg, desc: drawn.description, items: study.items, ...(flow.item === undefined ? {} : { item: flow.item }),
-      verdicts: study.ways.filter((way) => way.item === undefined || flow.item === undefined || way.item === flow.item).map(shownVerdict),
+      setup: setupName(session, judged), svg: drawn.svg, desc: drawn.description, items: study.items, ...(drawn.item === undefined ? {} : { item: drawn.item }),
+      verdicts: study.ways.filter((way) => way.item === undefined || drawn.item === undefined || way.item === drawn.item).map(shownVerdict),
       files: study.files.map(({ path }) => ({ path, uri: workspace.uri({ folder: place.folder, path }) })),
       ...(version === undefined ? {} : { version }),
+    };
+  };
+
+  guard.request(METHODS.flow, flowAsked, async ({ uri, item, ...look }, token): Promise<FlowOf | null> =>
+    (await drawing(uri, token, (study) => {
+      const flow = study.flow(item);
+      return { ...drawnFlow(flow, look), item: flow.item };
+    })) ?? null, null);
+
+  guard.request(METHODS.plan, planAsked, async ({ uri, item, ask, ...look }, token): Promise<PlanOf | null> => {
+    const drawn = await drawing(uri, token, (study) => {
+      const plan = study.plan(item, ask);
+      return { ...drawnPlan(plan, look), item: plan.item };
+    });
+    return drawn === undefined ? null : { ...drawn, asks: ASKS.map((one) => ({ ask: one, title: ASK_TITLES[one] })), ...(ask === undefined ? {} : { ask }) };
+  }, null);
+
+  guard.request(METHODS.move, moveAsked, ({ uri, ...wanted }): MoveOf | null => {
+    const place = workspace.place(uri);
+    if (place === undefined) return null;
+    const judged = session.judged(place);
+    const done = move(place.folder.texts, judged.path, wanted);
+    if ("refused" in done) return { edits: [], says: done.refused, refused: true };
+    return {
+      edits: done.edits.map(({ path, start, end, newText }) => ({ uri: workspace.uri({ folder: place.folder, path }), start, end, newText })),
+      says: done.says, refused: false,
     };
   }, null);
 

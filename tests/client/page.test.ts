@@ -8,9 +8,11 @@ import { pageOf } from "../../client/preview-page";
 import type { Kept, Picture } from "../../client/preview/messages";
 import { WAY_TITLES, WAYS } from "../../server/model/ways";
 import { drawFlow } from "../../server/views/flow/draw";
+import { drawnPlan } from "../../server/views/plan/draw";
 import { build } from "../cli/built";
 import { findBrowser, launchBrowser } from "../vscode/harness/browser";
 import { association } from "../views/flows";
+import { SCHOOLROOM, studyOf } from "../views/plans";
 
 const root = path.dirname(path.dirname(path.dirname(fileURLToPath(import.meta.url))));
 const executable = findBrowser();
@@ -45,7 +47,7 @@ describe.skipIf(executable === undefined)("the page of the preview", () => {
     await page.close();
   });
 
-  const load = async (kept?: Kept): Promise<void> => {
+  const load = async (kept?: Kept, view: "flow" | "plan" = "flow"): Promise<void> => {
     page.on("pageerror", (error) => complaints.push(error.message));
     page.on("console", (message) => {
       if (message.type() === "error" || message.type() === "warning") complaints.push(message.text());
@@ -53,7 +55,7 @@ describe.skipIf(executable === undefined)("the page of the preview", () => {
     page.on("request", (request) => asked.push(request.url()));
     await page.route("**/*", (route) => {
       const name = new globalThis.URL(route.request().url()).pathname;
-      if (name === "/") return route.fulfill({ contentType: "text/html", body: pageOf({ nonce: "n0nce", script: "/preview.js", style: "/preview.css", uri: URI }) });
+      if (name === "/") return route.fulfill({ contentType: "text/html", body: pageOf({ nonce: "n0nce", script: "/preview.js", style: "/preview.css", uri: URI, view }) });
       if (name !== "/preview.js" && name !== "/preview.css") return route.fulfill({ status: 404 });
       return route.fulfill({ contentType: name.endsWith("js") ? "text/javascript" : "text/css", body: readFileSync(path.join(root, "dist", name), "utf8") });
     });
@@ -95,6 +97,67 @@ describe.skipIf(executable === undefined)("the page of the preview", () => {
     expect(await page.evaluate("[document.getElementById('stage').scrollLeft, document.getElementById('stage').scrollTop]")).toEqual([120, 90]);
     expect(await page.locator("#zoom-word").textContent()).toBe("125 %");
     expect(await page.locator("#title").textContent()).toBe("Winter");
+  });
+
+  describe("with a floor plan", () => {
+    const study = studyOf(SCHOOLROOM);
+    const plan = (more: Partial<Picture> = {}): Picture => picture({ svg: drawnPlan(study.plan(), { form: "panel" }).svg, asks: [{ ask: "reads", title: "Who can read the slides?" }], items: [], ...more });
+    const shown = async (): Promise<void> => {
+      await load(undefined, "plan");
+      await tell(plan());
+      await page.locator("#zoom-whole").click();
+    };
+    const scale = async (): Promise<number> => Number(await page.locator("#sheet [data-scale]").getAttribute("data-scale"));
+    const drag = async (selector: string, dx: number, dy: number, key?: string): Promise<void> => {
+      const box = await page.locator(selector).first().boundingBox();
+      const [x, y] = [(box?.x ?? 0) + (box?.width ?? 0) / 2, (box?.y ?? 0) + (box?.height ?? 0) / 2];
+      if (key !== undefined) await page.keyboard.down(key);
+      await page.mouse.move(x, y);
+      await page.mouse.down();
+      await page.mouse.move(x + dx / 2, y + dy / 2);
+      await page.mouse.move(x + dx, y + dy);
+      await page.mouse.up();
+      if (key !== undefined) await page.keyboard.up(key);
+    };
+    const moves = async () => (await said()).filter((one) => one.kind === "move");
+
+    it("puts one question at a time to it", async () => {
+      await shown();
+      expect(await page.locator("#ask option").allTextContents()).toEqual(["What stands where?", "Who can read the slides?"]);
+      await page.locator("#ask").selectOption("reads");
+      expect((await said()).at(-1)).toEqual({ kind: "ask", ask: "reads" });
+    });
+
+    it("asks for a device to be where it is dropped, in tenths of a metre, and leads nowhere then", async () => {
+      await shown();
+      const metre = await scale();
+      await drag("#sheet .post.device[data-post=box] .body", -metre, 0.5 * metre);
+      expect(await moves()).toEqual([{ kind: "move", what: "place", name: "box", x: 1, y: 4 }]);
+      expect((await said()).some((one) => one.kind === "go")).toBe(false);
+      expect(await page.locator("#sheet [data-post=box]").first().getAttribute("transform")).toMatch(/^translate\(/u);
+      await tell({ kind: "told", words: "It cannot be moved.", done: false });
+      expect(await page.locator("#sheet [transform]").count()).toBe(0);
+      expect(await page.locator("#note").textContent()).toBe("It cannot be moved.");
+    });
+
+    it("moves rows forth and back only, and facts of the room only where that is asked for", async () => {
+      await shown();
+      const metre = await scale();
+      await drag("#sheet .row[data-row='2'] .back", metre, 0.3 * metre);
+      expect(await moves()).toEqual([expect.objectContaining({ what: "row", name: "audience", row: 2, x: 4.4 })]);
+      await drag("#sheet .post.outlet .body", -metre, 0);
+      expect(await moves()).toHaveLength(1);
+      await drag("#sheet .post.outlet .body", -metre, 0, "Control");
+      expect((await moves()).at(-1)).toMatchObject({ what: "place", name: "back-wall", y: 2.2, facts: true });
+    });
+
+    it("moves by Alt and arrows what has the focus, and writes it once", async () => {
+      await shown();
+      await page.locator("#sheet .post.device[data-post=box]").focus();
+      for (const key of ["Alt+ArrowLeft", "Alt+ArrowLeft", "Alt+Shift+ArrowDown"]) await page.keyboard.press(key);
+      await page.waitForTimeout(600);
+      expect(await moves()).toEqual([{ kind: "move", what: "place", name: "box", x: 1, y: 4.8 }]);
+    });
   });
 
   it("leads from the drawing to the text, by pointer and by keyboard", async () => {

@@ -1,6 +1,6 @@
 /** What only Bothways asks: verdicts, the setup in view, the drawing, the hand-out, explanations, a first setup. */
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { Explained, FlowOf, HandoutOf, StarterOf, VerdictsOf } from "../../server/protocol/messages";
+import type { Explained, FlowOf, HandoutOf, MoveOf, PlanOf, StarterOf, VerdictsOf } from "../../server/protocol/messages";
 import { WAYS } from "../../server/model/ways";
 import { parseXml } from "../views/xml";
 import { Editor, uriOf } from "./editor";
@@ -45,6 +45,23 @@ describe("the association's evening", () => {
     await editor.diagnostics(uri);
     await editor.quiet(uri);
     expect(editor.verdicts.length).toBe(before);
+  });
+
+  it("is drawn from above, and asked one thing", async () => {
+    const drawn = await editor.ask<PlanOf>("bothways/plan", { uri, ask: "reads", form: "panel" });
+    expect(parseXml(drawn.svg).tag).toBe("svg");
+    expect(drawn.ask).toBe("reads");
+    expect(drawn.asks.map(({ ask }) => ask)).toContain("frame");
+    expect(drawn.desc).toContain("from above");
+    expect(await editor.ask<PlanOf>("bothways/plan", { uri, ask: "nonsense" })).not.toHaveProperty("ask");
+  });
+
+  it("is told what to write when something in it is moved, in the file that says where it is", async () => {
+    const moved = await editor.ask<MoveOf>("bothways/move", { uri, what: "place", name: "box", x: 2, y: 5 });
+    expect(moved).toMatchObject({ refused: false, edits: [{ uri, newText: "at (2.0 m, 5.0 m)" }] });
+    const rows = await editor.ask<MoveOf>("bothways/move", { uri, what: "row", name: "audience", row: 1, x: 3.5, y: 3 });
+    expect(rows.edits).toEqual([expect.objectContaining({ uri: uriOf(SAMPLES, "association/rooms/old-schoolroom.bothways"), newText: "3.5 m" })]);
+    expect(await editor.ask<MoveOf>("bothways/move", { uri, what: "place", name: "lapel", x: 2, y: 5 })).toMatchObject({ refused: true, edits: [] });
   });
 
   it("is drawn, in words too, for the item that is asked for", async () => {

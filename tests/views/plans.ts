@@ -40,7 +40,7 @@ export const RING = `setup "Council"
 room chamber 9.8 m by 7.3 m by 3.4 m { table ring at middle, size 6 m by 3.5 m, chairs 12 around ring, outlet floor-box at middle }
 online 4 people
 talkers 12 around ring
-devices mic 12 is gooseneck-microphone
+devices mic 1 to 12 is gooseneck-microphone
 place each mic around ring
 place desk is mixer-12, at operator
 place laptop is laptop, at operator

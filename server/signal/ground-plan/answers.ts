@@ -1,15 +1,17 @@
 /** What can be asked of a plan, and the answer at every seat. */
-import { defaultOf } from "../../model/room";
+import { defaultOf } from "../../model/defaults";
 import { valueOf } from "../../model/bound";
 import { holding } from "../../model/during";
 import { assumed, fromText } from "../../model/make-ranged";
 import { canonical } from "../../model/names";
 import type { Ranged } from "../../model/ranged";
+import { roomShape } from "../../model/room-shape";
 import type { Trial } from "../../model/trial";
 import { FACE_LIMIT, faceAngle, frameOf, pictureAt, pictureHeight, viewOf } from "../sight";
 import { distance } from "../../physics/geometry";
 import { pixelsAcrossFace } from "../../physics/framing";
 import { ARC_MINUTE, visualAngle } from "../../physics/imageSize";
+import { rectangle } from "../../physics/polygon";
 import { acoustics } from "../acoustics";
 import { listeners } from "../air";
 import type { JoinState, Shown } from "../call-state";
@@ -17,6 +19,10 @@ import type { Ending, Graph } from "../graph";
 import { clarityOf, isPlayed, levelsOf, ONLINE_SPEAKS } from "../seats/heard";
 import { aimOf, audienceCentre, standOf, triple } from "../stands";
 import type { Answer, Ask } from "./plan";
+import { reachOf } from "./walls";
+
+/** A column nearer to a seat than this stands beside it, m. */
+const SEATED = 0.25;
 
 /** The answer at every seat; nothing where the question is none of seats. */
 export const answerOf = (graph: Graph, trial: Trial, ask: Ask): Answer | undefined => ASKED[ask]?.(graph, trial);
@@ -98,9 +104,13 @@ const ASKED: Readonly<Partial<Record<Ask, (graph: Graph, trial: Trial) => Answer
       const at = standOf(graph.setup, ending.device, trial);
       const aim = aimOf(graph.setup, ending.device, trial, (t) => audienceCentre(graph.setup, t));
       const far = Math.max(0.01, Math.hypot(aim.x - at.x, aim.y - at.y));
+      const columns = roomShape(graph.setup.floor, trial).columns.map((column) => rectangle(column.at, column.width, column.width));
       const view = (viewOf(ending.part, trial) * Math.PI) / 180;
       return (point: { x: number; y: number; z: number }): number => {
         if (frame(point) < 0) return NaN;
+        const away = Math.hypot(point.x - at.x, point.y - at.y);
+        // Whoever sits behind a column is in no picture.
+        if (away > 0 && reachOf([], at, { x: (point.x - at.x) / away, y: (point.y - at.y) / away }, away, columns) < away - SEATED) return NaN;
         const depth = ((point.x - at.x) * (aim.x - at.x) + (point.y - at.y) * (aim.y - at.y)) / far;
         return pixelsAcrossFace(width, view, Math.max(0.2, depth));
       };

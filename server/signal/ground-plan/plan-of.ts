@@ -3,7 +3,9 @@ import type { Device } from "../../model/device";
 import type { PlaceValue } from "../../model/bound";
 import { canonical } from "../../model/names";
 import { isOpen } from "../../model/ranged";
+import { roomShape, type RoomShape } from "../../model/room-shape";
 import type { Trial } from "../../model/trial";
+import { rectangle } from "../../physics/polygon";
 import type { Ending, Graph } from "../graph";
 import { pictureAt, pictureHeight } from "../sight";
 import { aimOf, audienceCentre, facing, pointOf, positionOf, standOf } from "../stands";
@@ -12,7 +14,7 @@ import { answerOf, resultOf, camerasSent, shownOn } from "./answers";
 import { cameraField, displayField, loudspeakerField } from "./fields";
 import type { Area, Ask, Field, GroundPlan, Point, Route, SeatRow, Thing } from "./plan";
 import { routeOf, type CableEnd } from "./routes";
-import { boxOutline, nearestWall } from "./walls";
+import { nearestWall } from "./walls";
 
 /** Types that point somewhere. */
 const POINTING: ReadonlySet<string> = new Set(["camera", "loudspeaker", "projector", "display"]);
@@ -28,8 +30,9 @@ export function groundPlanOf(graph: Graph, trial: Trial, { ask }: PlanAsked = {}
   const { room } = setup;
   const length = trial.value(room.length);
   const width = trial.value(room.width);
-  const outline = boxOutline(length, width);
-  const rows = rowsOf(graph, trial);
+  const shape = roomShape(setup.floor, trial);
+  const { outline } = shape;
+  const rows = rowsOf(shape);
   const used = inUse(graph);
   const placed = used.filter((device) => device.placed !== undefined || device.place !== undefined);
   const answer = ask === undefined ? undefined : answerOf(graph, trial, ask);
@@ -41,15 +44,15 @@ export function groundPlanOf(graph: Graph, trial: Trial, { ask }: PlanAsked = {}
   }
   return {
     title: setup.title, item: graph.item, room: room.name, where: room.where, outline, length, width, height: trial.value(room.height),
-    assumedSize: room.where === undefined || (isOpen(room.length) && room.length.from.how === "assumed"), outdoors: room.outdoors, north: undefined,
-    areas: areasOf(graph, trial), rows, seatSize: seatSizeOf(rows), people: peopleOf(graph, trial, worn),
+    assumedSize: room.where === undefined || (isOpen(room.length) && room.length.from.how === "assumed"), outdoors: room.outdoors, north: room.north === undefined ? undefined : trial.value(room.north),
+    areas: areasOf(graph, trial, shape), rows, seatSize: seatSizeOf(rows), people: peopleOf(graph, trial, worn),
     devices: placed.filter((device) => positionOf(setup, device).held === undefined).map((device) => thingOf(graph, trial, device)),
     unplaced: used.filter((device) => !placed.includes(device)).map((device) => device.name),
     outlets: [...room.outlets.values()].map((outlet): Thing => ({
       name: outlet.name, type: "outlet", kind: outlet.sockets === undefined ? "outlet" : `${outlet.sockets.best} sockets`, z: 0.3, aim: undefined, aimWords: "", heldBy: undefined, wears: [],
       ...flat(setup.floor.spot(outlet.name, trial) ?? { x: 0, y: 0 }), rough: false, alike: false, width: undefined, where: outlet.where,
     })),
-    fields: fieldsOf(graph, trial, outline, ask), routes, answer,
+    fields: fieldsOf(graph, trial, shape, ask), routes, answer,
     asked: answer !== undefined ? { ask: answer.ask, question: answer.question, result: resultOf(graph, trial, answer) }
       : ask === undefined ? undefined : { ask, question: "How do cables run, and how long have they to be?", result: totalOf(routes) },
   };
@@ -77,22 +80,20 @@ function inUse(graph: Graph): Device[] {
 }
 
 /** Seats row by row, in the order of `listeners`. */
-function rowsOf(graph: Graph, trial: Trial): SeatRow[] {
-  const { setup } = graph;
+function rowsOf(shape: RoomShape): SeatRow[] {
   const out: SeatRow[] = [];
   let index = 0;
-  for (const group of setup.room.seats) {
-    const voice = setup.voices.get(canonical(group.name));
-    const ring = group.place?.relations.some((relation) => relation.relation === "around") === true;
+  for (const { group, seats, where } of shape.seats) {
+    const ring = group.single || group.place?.relations.some((relation) => relation.relation === "around") === true;
     const rows = new Map<number, SeatRow["seats"][number][]>();
-    for (const seat of setup.floor.seats(group, trial)) {
-      const [fx, fy] = voice === undefined ? [-1, 0] : facing(setup, voice, seat.at, trial);
-      const far = Math.hypot(fx, fy);
-      const one = { index, number: seat.inRow, ...flat(seat.at), facing: far < 1e-6 ? { x: -1, y: 0 } : { x: fx / far, y: fy / far } };
-      rows.set(seat.row, [...(rows.get(seat.row) ?? []), one]);
+    for (const seat of seats) {
+      const one = { index, number: seat.inRow, ...flat(seat.at), facing: seat.faces, wheelchair: seat.wheelchair, offCamera: seat.offCamera };
+      const row = rows.get(seat.row);
+      if (row === undefined) rows.set(seat.row, [one]);
+      else row.push(one);
       index += 1;
     }
-    for (const [row, seats] of rows) out.push({ group: group.name, row, ring, seats, where: group.where });
+    for (const [row, its] of rows) out.push({ group: group.name, row, ring, seats: its, where });
   }
   return out;
 }
@@ -109,18 +110,32 @@ function seatSizeOf(rows: readonly SeatRow[]): number {
   return Math.max(0.12, Math.min(SEAT, least * 0.86));
 }
 
-function areasOf(graph: Graph, trial: Trial): Area[] {
+function areasOf(graph: Graph, trial: Trial, shape: RoomShape): Area[] {
   const { setup } = graph;
   const { room, floor } = setup;
   const out: Area[] = [];
-  for (const table of room.tables.values()) {
-    const stands = floor.spot(table.name, trial);
-    if (stands === undefined) continue;
-    const [l, w] = [trial.value(table.length) / 2, trial.value(table.width) / 2];
-    // Placed in words, a table is pushed against the wall, not into it.
-    const at = { x: within(stands.x, l, trial.value(room.length)), y: within(stands.y, w, trial.value(room.width)) };
+  for (const area of [...shape.stages, ...shape.walkways]) {
+    const detail = area.kind === "stage" ? `${metres(area.height)} high` : "keep free";
+    area.outlines.forEach((corners, i) => out.push({ kind: area.kind, name: area.name, says: i > 0 ? "" : area.named ? area.name : area.kind, corners, detail, where: area.where }));
+  }
+  for (const aisle of shape.aisles) out.push({ kind: "walkway", name: `gangway of ${aisle.of}`, says: "", corners: aisle.outline, detail: `${metres(aisle.width)} wide`, where: aisle.where });
+  for (const { name, at: { x, y }, width, where } of shape.columns) {
+    const half = width / 2;
     out.push({
-      kind: "table", name: table.name, where: table.where, detail: `${metres(2 * l)} by ${metres(2 * w)}`,
+      kind: "column", name, says: "", where, detail: `${metres(width)} thick`,
+      corners: [{ x: x - half, y: y - half }, { x: x - half, y: y + half }, { x: x + half, y: y + half }, { x: x + half, y: y - half }],
+    });
+  }
+  for (const { kind, name, from, to, where } of [...shape.doors, ...shape.windows]) {
+    const wide = Math.hypot(from.x - to.x, from.y - to.y);
+    out.push({ kind, name, says: kind === "door" ? name.replace(/^door-\d+$/u, "door") : "", corners: [from, to], detail: `${metres(wide)} wide`, where });
+  }
+  for (const table of shape.tables) {
+    const [l, w] = [table.length / 2, table.width / 2];
+    // Placed in words, a table is pushed against the wall, not into it.
+    const at = { x: within(table.at.x, l, trial.value(room.length)), y: within(table.at.y, w, trial.value(room.width)) };
+    out.push({
+      kind: "table", name: table.name, says: table.name, where: table.where, detail: `${metres(2 * l)} by ${metres(2 * w)}`,
       corners: [{ x: at.x - l, y: at.y - w }, { x: at.x - l, y: at.y + w }, { x: at.x + l, y: at.y + w }, { x: at.x + l, y: at.y - w }],
     });
   }
@@ -128,9 +143,11 @@ function areasOf(graph: Graph, trial: Trial): Area[] {
     const at = floor.spot(surface.name, trial);
     if (at === undefined) continue;
     const wide = trial.value(surface.width);
-    const wall = nearestWall(boxOutline(trial.value(room.length), trial.value(room.width)), at);
-    const along = Math.abs(wall.at.x - at.x) >= Math.abs(wall.at.y - at.y) ? { x: 0, y: 1 } : { x: 1, y: 0 };
-    out.push({ kind: "screen", name: surface.name, where: surface.where, detail: `${metres(wide)} wide`, corners: ends(at, along, wide) });
+    const wall = nearestWall(shape.outline, at);
+    const off = { x: at.x - wall.at.x, y: at.y - wall.at.y };
+    const far = Math.hypot(off.x, off.y);
+    const along = far < 1e-6 ? { x: 0, y: 1 } : { x: -off.y / far, y: off.x / far };
+    out.push({ kind: "screen", name: surface.name, says: surface.name, where: surface.where, detail: `${metres(wide)} wide`, corners: ends(at, along, wide) });
   }
   return out;
 }
@@ -195,12 +212,14 @@ function nearestVoice(graph: Graph, trial: Trial, at: Point): { x: number; y: nu
   return best;
 }
 
-function fieldsOf(graph: Graph, trial: Trial, outline: readonly Point[], ask: Ask | undefined): Field[] {
+function fieldsOf(graph: Graph, trial: Trial, shape: RoomShape, ask: Ask | undefined): Field[] {
   const { setup } = graph;
+  const { outline } = shape;
+  const columns = shape.columns.map(({ at, width }) => rectangle(at, width, width));
   const once = (endings: readonly Ending[]): Ending[] => [...new Map(endings.map((ending) => [ending.part.id, ending])).values()];
   if (ask === "frame") {
     return once(camerasSent(graph).map(({ ending }) => ending)).map(({ device, part }) =>
-      cameraField(setup, outline, device, part, trial, [], aimPoint(graph, trial, device) ?? nearestVoice(graph, trial, standOf(setup, device, trial))));
+      cameraField(setup, outline, device, part, trial, columns, aimPoint(graph, trial, device) ?? nearestVoice(graph, trial, standOf(setup, device, trial))));
   }
   if (ask === "hears" || ask === "understands") {
     const players = [...graph.endings.values()].filter(({ device, part }) => part.type === "loudspeaker" && device.type !== "computer" && (device.placed !== undefined));
@@ -211,7 +230,7 @@ function fieldsOf(graph: Graph, trial: Trial, outline: readonly Point[], ask: As
     return once(shown.map(({ ending }) => ending)).map(({ device }) => {
       const at = pictureAt(setup, device, trial);
       const aim = device.type === "projector" || device.aim === undefined ? audienceCentre(setup, trial) : pointOf(setup, `${device.name} aim`, device.aim, trial);
-      return displayField(outline, device.name, at, facingOf(outline, at, aim), device.where);
+      return displayField(outline, device.name, at, facingOf(outline, at, aim), device.where, columns);
     });
   }
   return [];

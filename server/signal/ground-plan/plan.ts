@@ -13,6 +13,8 @@ export interface Point {
 export interface Area {
   readonly kind: "stage" | "table" | "column" | "walkway" | "door" | "window" | "screen";
   readonly name: string;
+  /** The words at it; empty where it needs none. */
+  readonly says: string;
   /** Going round; of two points where it is as good as a line: a screen, a door or a window in a wall. */
   readonly corners: readonly Point[];
   /** What is worth knowing of it, in a few words: `2.0 m wide`. */
@@ -26,12 +28,15 @@ export interface PlannedSeat extends Point {
   readonly number: number;
   /** Unit vector that whoever sits there looks along. */
   readonly facing: Point;
+  readonly wheelchair: boolean;
+  /** Whoever sits there does not want to be in any picture. */
+  readonly offCamera: boolean;
 }
 
 export interface SeatRow {
   readonly group: string;
   readonly row: number;
-  /** Around a table there are no rows. */
+  /** Around a table there are no rows, and a single seat is none. */
   readonly ring: boolean;
   readonly seats: readonly PlannedSeat[];
   readonly where: Where | undefined;
@@ -87,6 +92,12 @@ export interface Route {
 export const ASKS = ["hears", "understands", "reads", "faces", "frame", "cables"] as const;
 export type Ask = (typeof ASKS)[number];
 
+/** In words, as one chooses them. */
+export const ASK_TITLES: Readonly<Record<Ask, string>> = {
+  hears: "Who hears the people online?", understands: "Who understands them?", reads: "Who can read the slides?",
+  faces: "Who sees the faces online?", frame: "Who is in the picture?", cables: "How do cables run?",
+};
+
 /** A question and its answer at every seat. */
 export interface Answer {
   readonly ask: Ask;
@@ -121,7 +132,7 @@ export interface GroundPlan {
   /** The text does not state how large the room is. */
   readonly assumedSize: boolean;
   readonly outdoors: boolean;
-  /** Where north is, in degrees from the front wall, turning to the right; nothing where nobody says. */
+  /** Where north is, in degrees with the clock from the way to the front wall; nothing where nobody says. */
   readonly north: number | undefined;
   readonly areas: readonly Area[];
   readonly rows: readonly SeatRow[];

@@ -1,9 +1,6 @@
 /** Rays and ways in a room whose walls go round as a polygon, on the floor, in metres. */
 import type { Point } from "./plan";
 
-/** The box of a room as corners going round, from the front left. */
-export const boxOutline = (length: number, width: number): Point[] => [{ x: 0, y: 0 }, { x: 0, y: width }, { x: length, y: width }, { x: length, y: 0 }];
-
 /** Walls as pairs of corners. */
 export const wallsOf = (outline: readonly Point[]): (readonly [Point, Point])[] =>
   outline.flatMap((from, i) => {
@@ -63,15 +60,6 @@ export function alongWalls(outline: readonly Point[], from: number, to: number):
 /** Length of a way, m. */
 export const lengthOf = (points: readonly Point[]): number =>
   points.slice(1).reduce((sum, point, i) => sum + Math.hypot(point.x - (points[i]?.x ?? point.x), point.y - (points[i]?.y ?? point.y)), 0);
-
-/** Whether a point lies within the outline. */
-export function isWithin(outline: readonly Point[], point: Point): boolean {
-  let within = false;
-  for (const [a, b] of wallsOf(outline)) {
-    if (a.y > point.y !== b.y > point.y && point.x < a.x + ((point.y - a.y) / (b.y - a.y)) * (b.x - a.x)) within = !within;
-  }
-  return within;
-}
 
 /** The corners moved outwards by so much, or inwards where it is negative, each by both of its walls. */
 export function offset(outline: readonly Point[], far: number): Point[] {

@@ -33,6 +33,9 @@ export function keyOf(plan: GroundPlan, routes: boolean, aims: boolean, x: numbe
   }
   for (const kind of ["camera", "loudspeaker", "display"] as const) if (plan.fields.some((field) => field.kind === kind)) wanted.push({ kind, text: FIELD_WORDS[kind] });
   for (const kind of ["cable", "mains", "radio"] as const) if (routes && plan.routes.some((route) => route.kind === kind)) wanted.push({ kind, text: FIELD_WORDS[kind] });
+  const seats = plan.rows.flatMap((row) => row.seats);
+  if (answer === undefined && seats.some((seat) => seat.wheelchair)) wanted.push({ kind: "wheelchair", text: "wheelchair place" });
+  if (seats.some((seat) => seat.offCamera)) wanted.push({ kind: "off-camera", text: "not to be in any picture" });
   if (aims) wanted.push({ kind: "aim", text: FIELD_WORDS.aim });
   const entries: KeyEntry[] = [];
   let at = x;

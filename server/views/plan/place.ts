@@ -1,6 +1,6 @@
 /** Gives everything in a plan its place: first what is to scale, then marks, then words where they cover nothing. */
-import type { Ask, GroundPlan, Route, Thing } from "../../signal/ground-plan/plan";
-import { offset } from "../../signal/ground-plan/walls";
+import type { Area, Ask, GroundPlan, Route, Thing } from "../../signal/ground-plan/plan";
+import { nearestWall, offset } from "../../signal/ground-plan/walls";
 import { boxOf, type Text } from "../svg/text";
 import { wrap } from "../svg/wrap";
 import { placeOf, scaleFor, type Frame, type Spot } from "./frame";
@@ -43,8 +43,11 @@ export function place(whole: GroundPlan, form: Form = "whole", numbers?: Readonl
   const walls = wallWords(plan, frame, bottom);
   for (const text of walls) taken.add(boxOf(text));
   const rows = placeRows(plan, frame, taken);
-  const areas = plan.areas.map((area): PlacedArea => ({ area, corners: area.corners.map((point) => placeOf(frame, point)), label: undefined }));
-  for (const { corners } of areas) if (corners.length === 2) taken.addLine(corners[0] as Spot, corners[1] as Spot);
+  // Doors and windows lie in the thickness of the wall, which stands outside the room.
+  const walled = offset(outline, WALL);
+  const cornerOf = (area: Area, at: Spot): Spot => (area.kind === "door" || area.kind === "window" ? nearestWall(walled, at).at : at);
+  const areas = plan.areas.map((area): PlacedArea => ({ area, corners: area.corners.map((point) => cornerOf(area, placeOf(frame, point))), label: undefined }));
+  for (const { area, corners } of areas) if (area.kind === "screen") taken.addLine(corners[0] as Spot, corners[1] as Spot);
   const things = placeThings(plan, frame, taken);
   const routes = withRoutes ? plan.routes.map((route): PlacedRoute => ({ route, points: route.points.map((point) => placeOf(frame, point)), label: undefined })) : [];
   const fields = plan.fields.map((field) => ({ field, outline: field.outline.map((point) => placeOf(frame, point)) }));
@@ -60,7 +63,7 @@ export function place(whole: GroundPlan, form: Form = "whole", numbers?: Readonl
   const brief = plan.asked !== undefined;
   const labelled = things.map((thing) => ({ ...thing, label: labels.place(wordsOf(plan, thing.thing, brief, numbers), thing.at, thing.radius) }));
   const placedAreas = areas.map((placed) => ({
-    ...placed, label: labels.place({ of: placed.area.name, name: placed.area.name, details: brief ? [] : [placed.area.detail] }, anchorOf(placed.corners, things), placed.corners.length === 2 ? 4 : 2),
+    ...placed, label: placed.area.says === "" ? undefined : labels.place({ of: placed.area.name, name: placed.area.says, details: brief ? [] : [placed.area.detail] }, anchorOf(placed.corners, things), placed.corners.length === 2 ? 4 : 2),
   }));
   const placedRoutes = routes.map((placed) => ({ ...placed, label: plan.asked === undefined ? undefined : labels.place(routeWords(placed.route), alongWay(placed.points), 3) }));
   const ends = [...labelled, ...placedAreas, ...placedRoutes].flatMap(({ label }) => (label === undefined ? [] : [label.box.y + label.box.height]));

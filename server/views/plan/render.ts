@@ -20,6 +20,10 @@ export const PLAN_RULES: readonly string[] = [
   ".area{fill:var(--page);stroke:var(--ink2);stroke-width:1.4}",
   ".area.screen{stroke:var(--ink);stroke-width:5;stroke-linecap:butt}",
   ".area.column{fill:var(--ink2)}",
+  ".area.stage{fill:var(--page);stroke:var(--ink);stroke-width:2}",
+  ".area.door{stroke:var(--page);stroke-width:7}",
+  ".area.window{stroke:var(--page);stroke-width:3}",
+  ".leaf{stroke:var(--ink);stroke-width:1.4}",
   ".area.walkway{fill:none;stroke-dasharray:3 5}",
   ".field{stroke-width:2;stroke-linejoin:round}",
   ".hatch{stroke-width:.8;opacity:.55}",
@@ -31,6 +35,7 @@ export const PLAN_RULES: readonly string[] = [
   ".route.mains{stroke-width:2.6;stroke-dasharray:9 4}",
   ".route.radio{stroke-dasharray:1 5;stroke-linecap:round;stroke-width:2}",
   ".seat{fill:var(--page);stroke:var(--ink2);stroke-width:1}",
+  ".off{stroke:var(--trouble);stroke-width:1.2}",
   ".back{stroke:var(--ink2);stroke-width:2;stroke-linecap:round}",
   ".seat.step1{fill:var(--step1)}", ".seat.step2{fill:var(--step2)}", ".seat.step3{fill:var(--step3)}", ".seat.step4{fill:var(--step4)}", ".seat.step5{fill:var(--step5)}",
   ".words text{paint-order:stroke;stroke:var(--ground);stroke-width:3px;stroke-linejoin:round}",
@@ -45,6 +50,7 @@ export const PLAN_RULES: readonly string[] = [
   ".tip{fill:var(--ink)}",
   ".bar{stroke:var(--ink);stroke-width:1.4}",
   ".bar.full{fill:var(--ink)}",
+  ".bar.open{fill:none}",
   "[data-path]{cursor:pointer}",
 ];
 
@@ -60,11 +66,17 @@ function label(placed: Label | undefined): Node[] {
 
 function area({ area: one, corners, label: words }: PlacedArea, stops: boolean): Element {
   const line = corners.length === 2;
-  return element("g", { class: "room-thing", "data-post": one.name, ...source(one.where, `${one.kind} ${one.name}, ${one.detail}`, stops) },
+  const middle = one.kind === "table" || one.kind === "screen" ? middleOf(one.corners) : undefined;
+  return element("g", { class: "room-thing", "data-post": one.name, ...(middle === undefined ? {} : { ...place(middle), "data-fact": "yes" }), ...source(one.where, `${one.kind} ${one.name}, ${one.detail}`, stops) },
     element("title", {}, `${one.kind} ${one.name}, ${one.detail}`),
     element("path", { class: `area ${one.kind}`, d: ring(corners, !line) }),
+    ...(one.kind === "door" ? [element("path", { class: "leaf", d: ring(corners, false) })] : []),
     ...label(words));
 }
+
+const middleOf = (corners: readonly Spot[]): Spot | undefined => (corners.length === 0 ? undefined : {
+  x: corners.reduce((sum, corner) => sum + corner.x, 0) / corners.length, y: corners.reduce((sum, corner) => sum + corner.y, 0) / corners.length,
+});
 
 function field({ field: one, outline }: PlacedField): Element {
   const slanting = one.kind === "camera" ? hatch(outline, 9, true) : one.kind === "display" ? hatch(outline, 9, false) : "";
@@ -101,10 +113,11 @@ function row(placed: PlacedRow, side: number, longest: number, stops: boolean): 
     const corners = cornersOf(at, facing, half - 0.5);
     return path("M", corners[2]?.x ?? 0, corners[2]?.y ?? 0, "L", corners[3]?.x ?? 0, corners[3]?.y ?? 0);
   }).join(" ");
-  return element("g", { class: "row", "data-seats": placed.row.group, "data-row": placed.row.row, ...source(placed.row.where, placed.says, stops) },
+  return element("g", { class: "row", "data-seats": placed.row.group, "data-row": placed.row.row, ...(placed.row.ring ? {} : place(middleOf(placed.row.seats))), ...source(placed.row.where, placed.says, stops) },
     element("title", {}, placed.says),
     ...steps.map((step) => element("path", { class: `seat step${step}`, d: drawn(step) })),
     element("path", { class: "back", d: backs }),
+    ...(seats.some((seat) => seat.offCamera) ? [element("path", { class: "off", d: seats.filter((seat) => seat.offCamera).map(({ at }) => path("M", at.x - half, at.y - half, "l", side, side, "m", -side, 0, "l", side, -side)).join(" ") })] : []),
     ...steps.flatMap((step) => numbers(seats.filter((seat) => seat.step === step && seat.number !== ""), step, size)),
     ...(placed.label === undefined ? [] : [writeText(placed.label)]));
 }
@@ -139,14 +152,17 @@ function thing(placed: PlacedThing, frameOf: (point: { x: number; y: number }) =
   const says = [one.name, one.kind === one.name ? "" : one.kind, one.aimWords === "" ? "" : `points at ${one.aimWords}`].filter((part) => part !== "").join(", ");
   const mark = placed.kind === "talker" ? talkerMark(at, way) : placed.kind === "outlet" ? outletMark(at) : deviceMark(one.type, at, way);
   return element("g", {
-    class: `post ${placed.kind}`, "data-post": one.name, ...(placed.kind === "device" ? { "data-x": tidy(one.x), "data-y": tidy(one.y) } : {}), ...source(one.where, says, stops),
+    class: `post ${placed.kind}`, "data-post": one.name, ...place(one), ...(placed.kind === "outlet" ? { "data-fact": "yes" } : {}), ...source(one.where, says, stops),
   },
   element("title", {}, says),
   ...(truly === undefined ? [] : [element("path", { class: "moved", d: ring([truly, at], false) }), element("circle", { class: "truly", cx: truly.x, cy: truly.y, r: 2.2 })]),
-  ...(aims && aim !== undefined && placed.kind === "device" ? aimLine(at, way, far, placed.radius) : []),
+  ...(aims && aim !== undefined && placed.kind === "device" ? [element("g", { class: "aims", "data-aim": one.name, ...place(one.aim), ...source(one.where, `where ${one.name} points`, stops) }, ...aimLine(at, way, far, placed.radius))] : []),
   ...mark,
   ...label(placed.label));
 }
+
+/** Where something is, in metres, for whoever drags it. */
+const place = (point: { readonly x: number; readonly y: number } | undefined): Record<string, string> => (point === undefined ? {} : { "data-x": tidy(point.x), "data-y": tidy(point.y) });
 
 /** A short arrow toward what something points at: where to turn it, not how far it reaches. */
 function aimLine(at: Spot, way: Spot, far: number, radius: number): Element[] {
@@ -165,6 +181,8 @@ function keyEntry(entry: KeyEntry): Element {
   const sample = ((): Element[] => {
     switch (kind) {
       case "short": return [element("circle", { class: "seat step0", cx: x + 15, cy: y, r: 9 })];
+      case "wheelchair": return [element("rect", { class: "seat step0", ...box }), element("text", { class: "n0", "font-size": 12, "text-anchor": "middle", x: x + 15, y: y + 4.3 }, "W")];
+      case "off-camera": return [element("rect", { class: "seat step0", ...box }), element("path", { class: "off", d: path("M", box.x, box.y, "l", 18, 18, "m", -18, 0, "l", 18, -18) })];
       case "step1": case "step2": case "step3": case "step4": case "step5": return [element("rect", { class: `seat ${kind}`, ...box })];
       case "camera": case "loudspeaker": case "display": return [element("g", { class: kind }, line("field"))];
       case "cable": case "mains": case "radio": return [line(`route ${kind}`)];
@@ -176,7 +194,7 @@ function keyEntry(entry: KeyEntry): Element {
 
 function bar({ y, stops, texts }: Scene["bar"]): Element {
   return element("g", { class: "scale" },
-    ...stops.slice(1).map((stop, i) => element("rect", { class: i % 2 === 0 ? "bar full" : "bar open", x: stops[i] ?? 0, y: y - 3, width: stop - (stops[i] ?? 0), height: 6, fill: "none" })),
+    ...stops.slice(1).map((stop, i) => element("rect", { class: i % 2 === 0 ? "bar full" : "bar open", x: stops[i] ?? 0, y: y - 3, width: stop - (stops[i] ?? 0), height: 6 })),
     ...texts.map(writeText));
 }
 
@@ -187,6 +205,9 @@ function north(scene: Scene): Element[] {
   return [element("g", { class: "north" }, element("path", { class: "tip", d: path("M", ...point(14, 0), "L", ...point(-12, 7), "L", ...point(-7, 0), "L", ...point(-12, -7), "Z") }), writeText(text))];
 }
 
+/** What is drawn over the walls. */
+const IN_WALLS: ReadonlySet<string> = new Set(["screen", "door", "window"]);
+
 /** The whole plan as one element. */
 export function render(scene: Scene, manner: Manner): Element {
   const { plan, frame } = scene;
@@ -196,12 +217,12 @@ export function render(scene: Scene, manner: Manner): Element {
   return documentOf("bothways-plan", scene, manner, PLAN_RULES,
     element("g", { class: "head-words" }, ...scene.texts.map(writeText)),
     ...scene.key.map(keyEntry),
-    element("g", { class: "room", ...source(plan.where, `${plan.room}, ${plan.width.toFixed(1)} m wide and ${plan.length.toFixed(1)} m deep`, manner.stops) },
+    element("g", { class: "room", "data-scale": String(frame.scale), ...source(plan.where, `${plan.room}, ${plan.width.toFixed(1)} m wide and ${plan.length.toFixed(1)} m deep`, manner.stops) },
       element("title", {}, plan.room), element("path", { class: "floor", d: ring(scene.outline) })),
-    ...scene.areas.filter(({ area: one }) => one.kind !== "screen").map((one) => area(one, manner.stops)),
+    ...scene.areas.filter(({ area: one }) => !IN_WALLS.has(one.kind)).map((one) => area(one, manner.stops)),
     ...scene.fields.map(field),
     element("path", { class: plan.outdoors ? "wall open" : "wall", d: ring(offset(scene.outline, WALL)) }),
-    ...scene.areas.filter(({ area: one }) => one.kind === "screen").map((one) => area(one, manner.stops)),
+    ...scene.areas.filter(({ area: one }) => IN_WALLS.has(one.kind)).map((one) => area(one, manner.stops)),
     ...scene.routes.map((one) => route(one, manner.stops)),
     ...scene.rows.map((one) => row(one, scene.seat, longest, manner.stops)),
     ...scene.things.map((one) => thing(one, frameOf, aims, manner.stops)),

@@ -29,6 +29,7 @@ export interface PlacedSeat {
   /** From 1; 0 where nothing is asked or there is no value. */
   readonly step: number;
   readonly short: boolean;
+  readonly offCamera: boolean;
   readonly number: string;
 }
 
@@ -58,7 +59,7 @@ export interface PlacedRoute {
 }
 
 export interface KeyEntry {
-  readonly kind: "step1" | "step2" | "step3" | "step4" | "step5" | "short" | "camera" | "loudspeaker" | "display" | "cable" | "mains" | "radio" | "aim";
+  readonly kind: "step1" | "step2" | "step3" | "step4" | "step5" | "short" | "wheelchair" | "off-camera" | "camera" | "loudspeaker" | "display" | "cable" | "mains" | "radio" | "aim";
   readonly x: number;
   readonly y: number;
   readonly text: Text;

@@ -28,9 +28,10 @@ export function placeRows(plan: GroundPlan, frame: Frame, taken: Taken): PlacedR
       const at = placeOf(frame, seat);
       taken.add({ x: at.x - side / 2, y: at.y - side / 2, width: side, height: side });
       const value = answer === undefined ? NaN : answer.values[seat.index] ?? NaN;
-      const shown = answer === undefined ? String(seat.number) : Number.isNaN(value) ? "–" : shownValue(value, answer);
+      const shown = answer === undefined ? (seat.wheelchair ? "W" : String(seat.number)) : Number.isNaN(value) ? "–" : shownValue(value, answer);
       return {
         at, facing: { x: seat.facing.y, y: seat.facing.x }, step: answer === undefined ? 0 : stepOf(answer, value),
+        offCamera: seat.offCamera,
         short: answer !== undefined && !Number.isNaN(value) && rounded(value, answer) < answer.enough, number: side < SEAT.numbered ? "" : shown,
       };
     });
