@@ -143,8 +143,8 @@ describe.skipIf(executable === undefined)("the page of the preview", () => {
     it("moves rows forth and back only, and facts of the room only where that is asked for", async () => {
       await shown();
       const metre = await scale();
-      await drag("#sheet .row[data-row='2'] .back", metre, 0.3 * metre);
-      expect(await moves()).toEqual([expect.objectContaining({ what: "row", name: "audience", row: 2, x: 4.4 })]);
+      await drag("#sheet .row[data-row='1'] .back", metre, 0.3 * metre);
+      expect(await moves()).toEqual([expect.objectContaining({ what: "row", name: "audience", row: 1, x: 3.5 })]);
       await drag("#sheet .post.outlet .body", -metre, 0);
       expect(await moves()).toHaveLength(1);
       await drag("#sheet .post.outlet .body", -metre, 0, "Control");
