@@ -301,7 +301,7 @@ window.addEventListener("message", (event) => {
 // — what is moved
 
 /** What is under way: dragged by the pointer, or moved by keys. `dx`, `dy`: how far, in units of the drawing. */
-let held: { readonly node: SVGElement; readonly grip: Grip; readonly scale: Scale; dx: number; dy: number; facts: boolean; readonly from?: readonly [number, number] } | undefined;
+let held: { readonly node: SVGElement; readonly grip: Grip; readonly scale: Scale; dx: number; dy: number; facts: boolean; from?: readonly [number, number] | undefined } | undefined;
 let settling: ReturnType<typeof setTimeout> | undefined;
 /** A click that ends a drag leads nowhere. */
 let dragged = false;
@@ -360,6 +360,7 @@ window.addEventListener("pointermove", (event) => {
 
 window.addEventListener("pointerup", () => {
   if (held?.from === undefined) return;
+  held.from = undefined;
   if (dragged) drop();
   else letGo();
 });
