@@ -120,6 +120,7 @@ export function readSetup(texts: Texts, root: string): Setup {
   const joins = readJoins(reading, made);
   const observations = readObservations(reading);
   const service = readService(reading);
+  const fallbacks = reading.by("fallback").flatMap((f) => valuesOf(f, "device", "name").flatMap((d) => valuesOf(f, "for", "name").map((o) => ({ device: d.text, for: o.text }))));
   return {
     root, files: reading.files.files, isSetup: own !== undefined,
     title: (own && valueOf(own, "title", "text")?.text) ?? root,
@@ -127,7 +128,7 @@ export function readSetup(texts: Texts, root: string): Setup {
     problems: sorted(reading.problems, reading.files.files), names: reading.names,
     ...meeting,
     items, room, floor, devices, ...readVoices(reading, floor, room),
-    links, mains: readMains(reading), powerlines: readPowerlines(reading), traffic: readTraffic(reading), internets: readInternets(reading, observations), joins,
+    links, mains: readMains(reading), powerlines: readPowerlines(reading), traffic: readTraffic(reading), internets: firstThings(readInternets(reading, observations), fallbacks), joins,
     mixers: readMixers(reading), watches: readWatches(reading), remoteRooms: readRemoteRooms(reading), sameEvening: own === undefined ? [] : sameEvening(texts, root, reading.files), service, call: calls, jobs: readJobs(reading), observations,
     visitors: visitorsOf([...reading.by("visitors"), ...calls.filter((c) => c.row.head === "visitors")]),
     shallShow: (item) => holding(calls, "shall", item).filter((s) => valueOf(s, "what", "word")?.word === "show").flatMap((s) => valuesOf(s, "of", "name")),
@@ -135,7 +136,7 @@ export function readSetup(texts: Texts, root: string): Setup {
       const v = valueOf(l, "value", "quantity");
       return v === undefined ? [] : [{ code: valueOf(l, "code", "word")?.word ?? "", value: v.best, where: l.where }];
     }),
-    fallbacks: reading.by("fallback").flatMap((f) => valuesOf(f, "device", "name").flatMap((d) => valuesOf(f, "for", "name").map((o) => ({ device: d.text, for: o.text })))),
+    fallbacks,
     notes: everywhere(reading.all).filter((s) => s.row.head === "note").map((n) => ({ text: valueOf(n, "text", "text")?.text ?? "", where: n.where })),
   };
 }
@@ -152,4 +153,10 @@ function ownSetup(reading: Reading): Bound | undefined {
     reading.say("said-twice", "“setup” is stated twice: a file holds one setup.", second.where, own && { where: own.where, message: "the first one" });
   }
   return own;
+}
+
+/** Lines that step in for another stand behind those that they step in for: the first is the one that is used where nothing is said. */
+function firstThings(internets: readonly Internet[], fallbacks: Setup["fallbacks"]): readonly Internet[] {
+  const stepsIn = (one: Internet): boolean => fallbacks.some((f) => canonical(f.device) === canonical(one.name) && internets.some((other) => canonical(other.name) === canonical(f.for)));
+  return [...internets.filter((one) => !stepsIn(one)), ...internets.filter(stepsIn)];
 }

@@ -98,7 +98,8 @@ const at = (of: Marked) => ({ start: of.cursor, end: of.cursor });
 const said = (files: ReadonlyMap<string, string>, root: string) => {
   const judged = study(inMemory(files), root);
   return {
-    problems: judged.problems.map((p) => p.message), findings: judged.findings.map((f) => f.message), ways: judged.ways.map((w) => [w.way, w.verdict, w.weakest]),
+    problems: judged.problems.map((p) => p.message), // Gaps in the plan stand in the order of the text.
+    findings: judged.findings.map((f) => f.message).sort(), ways: judged.ways.map((w) => [w.way, w.verdict, w.weakest]),
     figures: judged.figures().map((f) => [f.name, ...f.of, f.value]),
   };
 };

@@ -7,7 +7,7 @@ import { BEAMER, BOX, hall, IN_ORDER, JOIN, LAPEL } from "./setups";
 
 const shown = (study: Study): string => study.findings.map((f) => `${f.severity} ${f.code}: ${f.message}`).join("\n");
 const uplink = (up: string): Study => {
-  const study = judged(hall(IN_ORDER, `internet venue { up ${up}, wired }`));
+  const study = judged(hall(IN_ORDER, `internet venue { up ${up} measured 2026-10-07 18:40, wired }`));
   expect(study.problems).toEqual([]);
   return study;
 };

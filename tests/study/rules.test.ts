@@ -179,7 +179,7 @@ describe("each item of the programme has its verdict", () => {
 });
 
 describe("a way across whose fact could still be its end", () => {
-  const internet = (up: string): string[] => judged(hall(IN_ORDER, `internet venue { up ${up}, wired }`)).ways.filter((w) => w.way === "internet").map((w) => w.verdict);
+  const internet = (up: string): string[] => judged(hall(IN_ORDER, `internet venue { up ${up} measured 2026-10-07 18:40, wired }`)).ways.filter((w) => w.way === "internet").map((w) => w.verdict);
 
   test("is doubtful where one end of a range is an error, and works where none is", () => {
     expect(internet("10 Mb/s")).toEqual(["works"]);

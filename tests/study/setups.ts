@@ -4,7 +4,7 @@
 export const SEEN_TO = "job run-call by Teo and Ute\njob chat by Ute\n";
 
 /** A room and a talker stated well enough for nothing else to hang on them; `internet` and what follows are the test's own. */
-export const hall = (rest: string, internet = "internet venue { up 20 Mb/s measured 2026-10-07 18:40, wired }"): string => `setup "One thing at a time"
+export const hall = (rest: string, internet = "internet venue { up 20 Mb/s measured 2026-10-07 18:40, wired }\ninternet spare { up 8 Mb/s measured 2026-10-07 18:40 }\nfallback spare for venue"): string => `setup "One thing at a time"
 room hall 9.2 m by 6.4 m by 3.1 m {
   noise 38 dBA
   reverberation 0.8 s

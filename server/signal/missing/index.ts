@@ -10,6 +10,7 @@ import type { WayName } from "../../model/ways";
 import { callState } from "../call-state";
 import { claims } from "../coverage";
 import { makeGraph } from "../graph";
+import { heard, isWell, margin } from "../pick-up/hearing";
 import { alone, inPlaceOf, onItsOwn, without, withoutLink } from "./without";
 
 /** Somebody who is not reached any more. */
@@ -48,6 +49,8 @@ export interface WhatIf {
 const MOST_THINGS = 40;
 const MOST_COPIES = 100;
 const MOST_ITEMS = 6;
+/** So far below their limits, in steps of a level, is what a microphone gets of a voice that nobody would follow. Model choice. */
+const OUT_OF_REACH = -1;
 /** Spares tried for one thing. */
 const MOST_SPARES = 3;
 
@@ -198,10 +201,15 @@ class Trying {
     // Of a copy everything is worked out afresh: what a trial keeps is kept for one setup.
     const trial = new Trial();
     for (const item of this.#items) {
-      for (const claim of claims(makeGraph(setup, item))) {
+      const graph = makeGraph(setup, item);
+      for (const claim of claims(graph)) {
         const a = claim.assess(trial);
         const gap = a.gaps.some((one) => !(one.open !== undefined && trial.holds(one.open)));
-        if (!gap && a.grade !== "bad") out.set(`${claim.way} ${canonical(claim.subject)} ${item ?? ""}`, { way: claim.way, unmet: claim.unmet, item, good: a.grade === "good" });
+        const voice = claim.way === "online-hears-room" ? graph.voices.find((one) => one.name === claim.subject) : undefined;
+        const hearing = gap || voice === undefined ? undefined : heard(graph, voice, trial)?.home;
+        // A microphone that is far beyond its reach is none.
+        const reached = !gap && a.grade !== "bad" && (hearing === undefined || margin(hearing) >= OUT_OF_REACH);
+        if (reached) out.set(`${claim.way} ${canonical(claim.subject)} ${item ?? ""}`, { way: claim.way, unmet: claim.unmet, item, good: a.grade === "good" && (voice === undefined || hearing === undefined || isWell(hearing, voice)) });
       }
     }
     return out;
