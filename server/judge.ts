@@ -4,7 +4,7 @@
  */
 import type { Case, Check, Outcome, Saying } from "./checks/check";
 import type { Severity } from "./finding";
-import type { Ranged } from "./model/ranged";
+import { isAssumed, type Ranged } from "./model/ranged";
 import { Shelf, Trial, type At, type End, type Narrowed } from "./model/trial";
 import { atOnce, type Pieces } from "./pieces";
 
@@ -112,8 +112,9 @@ export function* judging(subject: Case, trials: Trials): Pieces<Judgement | unde
   const least = Math.min(...ranks);
   const atBest = rank(best.severity);
   // Held over the whole range it keeps the level that it has everywhere; where an end removes it, it drops one and asks.
-  const level = atBest === 0 ? 0 : least > 0 ? least : atBest - 1;
   const turnedBy = atBest > 0 && least === 0 ? deciding(swings, (s) => Math.min(rank(s.low), rank(s.high)) === 0) : [];
+  const asks = subject.asks === true && turnedBy.some((s) => isAssumed(s.value));
+  const level = atBest === 0 || asks ? 0 : least > 0 ? least : atBest - 1;
   const couldFail = atBest === 0 ? swings.filter((s) => Math.max(rank(s.low), rank(s.high)) >= 3) : [];
   return { case: subject, best, said: best.say(), severity: LEVELS[level], atBest: best.severity, swings, turnedBy, couldFail };
 }

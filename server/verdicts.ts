@@ -77,6 +77,7 @@ export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: 
     // What would be asked of a risk that is taken changes nothing, nor what decides no way.
     if (accepted(one) || one.check.bearing === "beside") continue;
     const { judgement, check } = one;
+    for (const swing of judgement.severity === undefined ? judgement.turnedBy.slice(0, 1) : []) add(questionOf(judgement, swing, judgement.case.ways, check.entry.title));
     for (const swing of judgement.couldFail) add(questionOf(judgement, swing, judgement.case.ways, check.entry.title));
     // What is only guessed and could turn a warning either way is worth a look, too.
     if (check.asksWhenRaised === true && judgement.severity === undefined) continue;

@@ -179,7 +179,7 @@ export const KIT_ROWS: readonly Row[] = [
     meaning: "How wide a display or a surface is.", example: kind("display", "width 1.2 m"),
   },
   {
-    head: "light", within: ["device"], nature: "fact", once: true, use: "noted",
+    head: "light", within: ["device"], nature: "fact", once: true,
     slots: [{ id: "flux", takes: q("luminous-flux", 1, 100000), required: true, meaning: "as printed", default: { best: 3000, low: 2000, high: 4500, source: "planning guide, common practice" } }],
     meaning: "How much light a projector gives.", example: kind("projector", "light 3200 lm"),
   },
@@ -194,7 +194,7 @@ export const KIT_ROWS: readonly Row[] = [
     meaning: "Whether there is an echo canceller. It holds only what its own unit plays.", example: kind("speakerphone", "cancels echo"),
   },
   {
-    head: "stops", within: ["device"], nature: "fact", once: true, use: "noted",
+    head: "stops", within: ["device"], nature: "fact", once: true,
     slots: [{ id: "after", after: "after", takes: q("time", 1, 864000), required: true, meaning: "after how long" }],
     meaning: "A camera that switches itself off.", example: kind("camera", "stops after 29 min"),
   },

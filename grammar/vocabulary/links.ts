@@ -121,10 +121,10 @@ export const SETUP_ROWS: readonly Row[] = [
     meaning: "How many people online are shown at once.", example: evening("join laptop { shows call, faces 2 }"),
   },
   {
-    head: "text-height", within: ["shows"], nature: "choice", once: true, use: "noted",
+    head: "text-height", within: ["shows"], nature: "choice", once: true,
     slots: [{ id: "share", takes: { kind: "quantity", dimension: "share", min: 0, max: 1 }, required: true, meaning: "of the height of the picture",
       default: { best: 0.023, low: 0.018, high: 0.04, source: "18 of 540 points; common practice, no source" } }],
-    meaning: "How high the smallest letters are.", example: evening("join laptop { shows slides, text-height 3 % }"),
+    meaning: "How high the smallest capital letters are. With `shows call` it is what the people online present.", example: evening("join laptop { shows slides, text-height 3 % }"),
   },
   {
     head: "suppresses", within: ["join"], nature: "choice", negatable: true, during: {}, use: "noted",

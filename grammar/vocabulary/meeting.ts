@@ -141,7 +141,7 @@ export const MEETING_ROWS: readonly Row[] = [
     head: "accept", within: ["file"], nature: "note",
     slots: [
       { id: "code", takes: { kind: "code" }, required: true, meaning: "the finding" },
-      { id: "of", after: "of", takes: { kind: "name", of: ["device", "talker", "seats", "internet", "spot", "surface"] }, many: true, meaning: "its subjects; without them every finding of the code" },
+      { id: "of", after: "of", takes: { kind: "name", of: ["device", "part", "talker", "seats", "internet", "spot", "surface"] }, many: true, meaning: "its subjects; without them every finding of the code" },
       { id: "at", after: "at", takes: { kind: "any-quantity" }, meaning: "how bad it may be" },
     ],
     meaning: "Keeps a known risk quiet while it is no worse than that. Give the reason with `because`.",

@@ -117,6 +117,12 @@ export const ROOM_ROWS: readonly Row[] = [
     meaning: "A bare surface to project on.", example: hall("screen front-screen at front, width 2.0 m"),
   },
   {
+    head: "lower-edge", within: ["surface"], nature: "fact", once: true,
+    slots: [{ id: "height", takes: { kind: "quantity", dimension: "length", min: 0, max: 60 }, required: true, meaning: "above the floor",
+      default: { best: 1.2, low: 0.8, high: 1.8, source: ASSUMED_CP } }],
+    meaning: "How high the lower edge of the picture on a surface is. From behind, what hangs low is hidden by heads.", example: hall("screen front-screen at front, width 2.0 m, lower-edge 1.4 m"),
+  },
+  {
     head: "size", within: ["surface"], nature: "fact", once: true,
     slots: [
       { id: "length", takes: { kind: "quantity", dimension: "length", min: 0.2, max: 100 }, required: true, meaning: "the long way",

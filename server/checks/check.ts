@@ -53,6 +53,8 @@ export interface Case {
   /** Cases of one check with equal keys come out equal in every item. */
   readonly key: string;
   readonly ways: readonly WayName[];
+  /** Where what is assumed decides, nothing is raised: the fact is asked for, and the way is doubtful. */
+  readonly asks?: true;
   measure(trial: Trial): Outcome | undefined;
   /** Remedies to try, cheapest first: a setting, a move, something owned, something to borrow. */
   remedies?(outcome: Outcome): readonly Remedy[];

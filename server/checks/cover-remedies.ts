@@ -1,26 +1,26 @@
 /** What may mend a way that does not go through: a setting, a cable, a turn of a camera, something owned. */
 import type { Port, Signal } from "../model/device";
-import { append, insertInto, rewrite } from "../model/edits";
+import { append, insertInto } from "../model/edits";
 import { canonical } from "../model/names";
 import { Trial } from "../model/trial";
 import type { Where } from "../model/where";
 import type { Claim } from "../signal/coverage";
 import { goTogether } from "../signal/wiring";
 import { fileOf, rootFile, type Remedy, type Scene } from "./check";
+import { joinCamera } from "./camera-remedies";
 import { replaceIn } from "./join-text";
 import { portPair, touches, wiredTo } from "./plugs";
 
 export function remediesFor(scene: Scene, claim: Claim): readonly Remedy[] {
   const assessment = claim.assess(new Trial());
   const gap = assessment.gaps[0];
-  if (gap === undefined) return claim.way === "online-sees-room" ? [...aimAt(scene, claim), ...joinCamera(scene, claim)]
-    : claim.way === "room-sees-online" ? showLarger(scene) : [];
+  if (gap === undefined) return [];
   const [first, second] = gap.between;
   if (gap.cause.startsWith("link ") && first !== undefined && second !== undefined) return connect(scene, first, second, claim);
   switch (gap.cause) {
     case "nothing-plays": return [...setting(scene, "plays", "sound"), ...playElsewhere(scene)];
     case "nothing-sends-sound": return setting(scene, "sends", "sound");
-    case "nothing-sends-picture": return [...setting(scene, "sends", "picture"), ...joinCamera(scene, claim)];
+    case "nothing-sends-picture": return [...setting(scene, "sends", "picture"), ...joinCamera(scene, claim.subject)];
     case "nothing-shows": return showLarger(scene);
     default: return [];
   }
@@ -101,36 +101,3 @@ function showLarger(scene: Scene): Remedy[] {
 
 /** Whether one statement plugs in a whole set. */
 const isSet = (scene: Scene, where: Where): boolean => scene.setup.links.filter((l) => l.where === where).length > 1;
-
-/** Turns a camera that is live already toward whoever is not in the frame. */
-function aimAt(scene: Scene, claim: Claim): Remedy[] {
-  const { setup, graph } = scene;
-  const name = spoken(scene, claim.subject);
-  const cameras = graph.joins.flatMap((state) => state.pictures.map((p) => graph.endings.get(canonical(p.name))?.device ?? setup.devices.get(canonical(p.name))));
-  return [...new Set(cameras)].flatMap((device): Remedy[] => {
-    const placed = device?.placed;
-    const file = placed && fileOf(setup, placed.where.path);
-    if (device === undefined || placed === undefined || file === undefined) return [];
-    const aim = placed.children.find((c) => c.row.head === "aim");
-    return [{ title: `Aim ${device.name} at ${name}`, edits: [aim === undefined ? insertInto(file, placed, [`aim ${name}`]) : rewrite(aim, `aim ${name}`)] }];
-  });
-}
-
-const spoken = (scene: Scene, subject: string): string => (subject === scene.setup.lectern.name ? "lectern" : subject);
-
-/** Joins with something owned that has a camera and is in no call yet: without sound, so that nothing echoes. */
-function joinCamera(scene: Scene, claim: Claim): Remedy[] {
-  const { setup, graph } = scene;
-  const file = rootFile(setup);
-  if (file === undefined) return [];
-  const target = spoken(scene, claim.subject);
-  const free = [...setup.devices.values()].filter((d) => d.type === "computer" && d.parts.some((p) => p.type === "camera") && !graph.joins.some((j) => j.device === d));
-  return free.slice(0, 3).map((d): Remedy => {
-    const camera = d.parts.find((p) => p.type === "camera");
-    const lines = [`join ${d.name} {`, "  sends no sound", "  plays no sound", `  sends picture from ${camera?.id ?? d.name} at 360p15`, "}"].join("\n");
-    const edits = [append(file, lines, ["join"])];
-    const seats = setup.floor.group(target) !== undefined;
-    if (d.placed === undefined) edits.push(append(file, seats ? `place ${d.name} at left front corner, aim ${target}` : `place ${d.name} before ${target}, aim ${target}`, ["place"]));
-    return { title: `Join the call with ${d.name}, without sound, aimed at ${target}`, edits };
-  });
-}

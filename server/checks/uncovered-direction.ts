@@ -136,7 +136,7 @@ function margin(claim: Claim, value: number): string {
 function reason(claim: Claim, a: Assessment): string {
   const by = a.through ?? "nothing";
   switch (claim.way) {
-    case "room-sees-online": return `the picture on ${by} is too small`;
+    case "room-sees-online": return `${by} does not show the people online to ${called(claim.subject)}`;
     case "room-hears-online": return `${by} plays the call`;
     case "online-hears-room": return `${by} sends ${called(claim.subject)}`;
     case "online-sees-room": return `${by} does not have ${called(claim.subject)} in its frame`;

@@ -28,6 +28,16 @@ export interface Part {
   /** Metres. */
   readonly diagonal: Ranged | undefined;
   readonly width: Ranged | undefined;
+  /** Of a camera that switches itself off: after how long, s. */
+  readonly stops: Ranged | undefined;
+  /** Distance to width, from one end of a projector's zoom to the other: a choice, no uncertainty. */
+  readonly throw: Ranged | undefined;
+  /** Of a camera, s, where it is set by hand. */
+  readonly exposure: Ranged | undefined;
+  /** Whether a camera gives its picture without menus; nothing where the text does not say. */
+  readonly clean: boolean | undefined;
+  /** Of a projector, lumens as printed. */
+  readonly light: Ranged | undefined;
   readonly delay: Ranged | undefined;
   /** Foam or fur over a microphone. */
   readonly windshield: boolean;
@@ -87,6 +97,8 @@ export interface Device {
   /** Its place among those that one statement places together. */
   readonly ring: Ring | undefined;
   readonly height: Ranged | undefined;
+  /** Gives out what stands on its own screen. */
+  readonly mirrored: Bound | undefined;
   readonly owner: string | undefined;
   /** Set where it has to be bought; its price where stated, in the money in which the text counts. */
   readonly toBuy: { readonly price: number | undefined } | undefined;
@@ -145,7 +157,7 @@ export function makeDevice(name: string, type: string, kind: string, typical: bo
     sockets: facts.ranged("sockets", "count", "the sockets of"), length: facts.ranged("length", "length", "the length of"),
     cancels: facts.one("cancels") !== undefined && facts.one("cancels")?.negated !== true,
     gain: gainOf(facts.one("gain")), carries: carries && valuesOf(carries, "of", "name").map((name) => name.text), placed, place, ring, aim: aim && valueOf(aim, "at", "place"), fills: fills && valueOf(fills, "surface", "name")?.text,
-    height: facts.ranged("height", "height", "the height of"),
+    height: facts.ranged("height", "height", "the height of"), mirrored: facts.one("mirrored"),
     owner: owned && (valueOf(owned, "by", "text") ?? valueOf(owned, "from", "text"))?.text, where,
     toBuy: buy && { price: valueOf(buy, "price", "quantity")?.best }, missing: facts.one("missing") !== undefined,
     calls: (calls && valueOf(calls, "how", "word")?.word) as Device["calls"],
@@ -232,11 +244,16 @@ function makePart(id: string, type: PartType, facts: Facts): Part {
     view: facts.ranged("view", "angle", "the angle of view of"),
     viewWay: ((view && valueOf(view, "way", "word")?.word) ?? "horizontal") as Part["viewWay"],
     diagonal: facts.ranged("diagonal", "length", "the diagonal of"), width: facts.ranged("width", "length", "the width of"),
+    throw: facts.ranged("throw", "ratio", "the throw of"), exposure: facts.ranged("exposure", "time", "the exposure of"),
+    clean: cleanOf(facts.one("output")),
+    light: facts.ranged("light", "flux", "the light of"), stops: facts.ranged("stops", "after", "how long", "goes on by itself"),
     delay: facts.ranged("delay", "time", "the delay of"),
     windshield: facts.one("windshield") !== undefined,
     gain: gainOf(facts.one("gain")),
   };
 }
+
+const cleanOf = (statement: Bound | undefined): boolean | undefined => statement && valueOf(statement, "how", "word")?.word === "clean";
 
 /** What a `gain` statement says. */
 export const gainOf = (statement: Bound | undefined): Part["gain"] => (statement && valueOf(statement, "how", "word")?.word) as Part["gain"];

@@ -14,6 +14,8 @@ export interface Meeting {
   readonly start: number | undefined;
   readonly end: number | undefined;
   readonly reserve: Ranged;
+  /** The statement that somebody online reads lips. */
+  readonly lipReading: Bound | undefined;
   readonly online: Ranged;
   /** Time zones: of the room, and of those online who have another. */
   readonly zone: string | undefined;
@@ -50,6 +52,7 @@ export function readMeeting(reading: Reading): Meeting {
   const budget = value("budget");
   const money = budget && valueOf(budget, "money", "quantity")?.best;
   return {
+    lipReading: value("lip-reading"),
     date: day && valueOf(day, "date", "date")?.date, access, start, end,
     zone: zone && valueOf(zone, "zone", "word")?.word, zones: zones === undefined ? [] : valuesOf(zones, "zones", "word").map((z) => z.word),
     rehearsal: rehearsal && valueOf(rehearsal, "date", "date")?.date,

@@ -14,6 +14,10 @@ export interface Surface {
   readonly name: string;
   readonly place: PlaceValue | undefined;
   readonly width: Ranged;
+  /** How high the lower edge of a picture on it is, m. */
+  readonly lowerEdge: Ranged;
+  /** Of a board: how high its letters are, m. */
+  readonly letters: Ranged | undefined;
   readonly where: Where;
 }
 
@@ -62,6 +66,9 @@ export interface Room extends Built {
   readonly outdoors: boolean;
   /** Force on the scale of Beaufort, where stated. */
   readonly wind: Ranged | undefined;
+  /** Light of the room on pictures and on faces, lx, where stated. */
+  readonly lightOnScreens: Ranged | undefined;
+  readonly lightOnFaces: Ranged | undefined;
   readonly floor: Finish;
   readonly walls: Finish;
   readonly ceiling: Finish;
@@ -151,6 +158,7 @@ export function makeRoom(stated: Bound | undefined, evening: readonly Bound[], l
     reverberation: one("reverberation", "time", `the reverberation of ${name}`)
       ?? (clap && { ...clap, low: clap.low * NO_CLAP[0], high: clap.high * NO_CLAP[1], from: { ...clap.from, how: "guessed" } }),
     outdoors: facts.has("outdoors"), wind: one("wind", "number", `the wind at ${name}`),
+    lightOnScreens: one("light-on-screens", "light", `the light on screens in ${name}`), lightOnFaces: one("light-on-faces", "light", `the light on faces in ${name}`),
     floor: finish("floor", "wood"), walls: finish("walls", "plaster"), ceiling: finish("ceiling", "plasterboard"),
     curtains: curtainArea && { weight: word("curtains", "weight"), area: curtainArea },
     windows: windowArea && { glass: word("windows", "glass"), area: windowArea },
@@ -164,6 +172,9 @@ export function makeRoom(stated: Bound | undefined, evening: readonly Bound[], l
       name: called, place: valueOf(fact, "place", "place"), where: fact.where,
       width: child(fact, "width", "length", `surface.${called}.width`, `the width of ${called}`)
         ?? assumed(`surface.${called}.width`, `the width of ${called}`, "length", { best: 2, low: 1.5, high: 2.6, source: "common practice, no source" }),
+      letters: child(fact, "letters", "height", `surface.${called}.letters`, `how high the letters on ${called} are`),
+      lowerEdge: child(fact, "lower-edge", "height", `surface.${called}.lower-edge`, `how high above the floor the lower edge of ${called} is`)
+        ?? { ...assumed(`surface.${called}.lower-edge`, `how high above the floor the lower edge of ${called} is`, "length", defaultOf("lower-edge", "surface", "height")), ask: `How high above the floor is the lower edge of ${called}?` },
     })),
     outlets: keyed(byHead("outlet"), (fact, called) => ({
       name: called, place: valueOf(fact, "place", "place"), where: fact.where,

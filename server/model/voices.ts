@@ -1,5 +1,5 @@
 /** Those who speak: the talkers that the text names, and the seats whose people may speak. */
-import { valueOf, type Bound } from "./bound";
+import { valueOf, type Bound, type PlaceValue } from "./bound";
 import { assumed, fromText } from "./make-ranged";
 import { canonical } from "./names";
 import { HEIGHTS, type Floor, type Position } from "./position";
@@ -19,6 +19,10 @@ export interface Voice {
   readonly level: Ranged;
   /** Over how much it walks about, front to back and left to right, in metres. */
   readonly walks: { readonly length: Ranged; readonly width: Ranged } | undefined;
+  /** Has a place around a table. */
+  readonly around: boolean;
+  /** Speaks in sign language. */
+  readonly signs: boolean;
   /** Sings or plays an instrument. */
   readonly music: boolean;
   readonly statements: readonly Bound[];
@@ -26,12 +30,12 @@ export interface Voice {
 }
 
 /** What the text says of how somebody speaks, besides how loud. */
-function manner(name: string, statements: readonly Bound[]): Pick<Voice, "walks" | "music"> {
+function manner(name: string, statements: readonly Bound[], place?: PlaceValue): Pick<Voice, "walks" | "music" | "around" | "signs"> {
   const walks = statements.find((s) => s.row.head === "walks");
   const length = walks && valueOf(walks, "length", "quantity");
   const width = (walks && valueOf(walks, "width", "quantity")) ?? length;
   return {
-    music: statements.some((s) => s.row.head === "music"),
+    music: statements.some((s) => s.row.head === "music"), signs: statements.some((s) => s.row.head === "signs"), around: place?.relations.some((r) => r.relation === "around") === true,
     walks: walks === undefined || length === undefined || width === undefined || length.said === "unknown" || width.said === "unknown" ? undefined : {
       length: fromText(length, walks, `voice.${name}.walk-length`, `how far ${name} walks from front to back`, false),
       width: fromText(width, walks, `voice.${name}.walk-width`, `how far ${name} walks from side to side`, false),
@@ -62,7 +66,7 @@ export function readVoices(reading: Reading, floor: Floor, room: Room): { voices
     const at = place?.relations.length === 1 && place.relations[0]?.anchor.kind === "name" ? floor.group(place.relations[0].anchor.name.text) : undefined;
     const standing = talker.children.some((c) => c.row.head === "standing") || (large && at === undefined && !talker.children.some((c) => c.row.head === "seated"));
     out.set(canonical(name), {
-      name, seats: at, stated: true, ...manner(name, talker.children), statements: talker.children, where: talker.where, level: level(name, talker.children, large),
+      name, seats: at, stated: true, ...manner(name, talker.children, place), statements: talker.children, where: talker.where, level: level(name, talker.children, large),
       position: floor.position(name, place, "lectern", standing ? HEIGHTS.standingMouth : HEIGHTS.seatedMouth),
     });
   }
@@ -72,7 +76,7 @@ export function readVoices(reading: Reading, floor: Floor, room: Room): { voices
     for (let i = 1; i <= count; i += 1) {
       const name = `talker-${i}`;
       out.set(canonical(name), {
-        name, seats: undefined, stated: true, ...manner(name, group.children), statements: group.children, where: group.where, level: level(name, group.children, false),
+        name, seats: undefined, stated: true, ...manner(name, group.children, place), statements: group.children, where: group.where, level: level(name, group.children, false),
         position: floor.position(name, place, "audience", HEIGHTS.seatedMouth, { index: i - 1, count }),
       });
     }

@@ -1,10 +1,11 @@
 /** What each joined device sends, plays and shows in one item of the programme. */
 import { valueOf, valuesOf, type Bound } from "../model/bound";
 import { holding } from "../model/during";
-import { assumed, unsaid } from "../model/make-ranged";
+import { assumed, fromText, unsaid } from "../model/make-ranged";
 import { canonical } from "../model/names";
 import type { Device, Part, PartType } from "../model/device";
 import type { Ranged } from "../model/ranged";
+import { defaultOf } from "../model/defaults";
 import type { Join, Setup } from "../model/setup";
 import type { Where } from "../model/where";
 
@@ -25,6 +26,8 @@ export interface SentPicture extends Sent {
 export interface Shown extends Sent {
   readonly what: "call" | "slides" | "video";
   readonly faces: Ranged;
+  /** Height of the smallest letters as a share of the picture's; nothing where nothing is read. */
+  readonly letters: Ranged | undefined;
 }
 
 /** One join in one item. */
@@ -119,16 +122,23 @@ function shown(setup: Setup, join: Join, statements: readonly Bound[], screen: P
     // How the picture is split is chosen on the evening; the even split of all is what a call shows when left alone.
     return assumed(`${join.device}.faces`, `how many faces ${join.device} shows at once`, "count", { best: most, low: most, high: most, source: "common practice, no source" });
   };
+  const letters = (statement: Bound, what: Shown["what"]): Ranged | undefined => {
+    const stated = statement.children.find((c) => c.row.head === "text-height");
+    const share = stated && valueOf(stated, "share", "quantity");
+    const [id, label] = [`${join.device}.letters`, `how high the smallest letters are that ${join.device} shows`];
+    if (stated !== undefined && share !== undefined && share.said !== "unknown") return fromText(share, stated, id, label, false);
+    return what === "slides" ? { ...assumed(id, label, "share", defaultOf("text-height", "shows", "share")), ask: `How high are the smallest letters that ${join.device} shows, as a share of the picture?` } : undefined;
+  };
   const out: Shown[] = [];
   for (const statement of statements) {
     if (statement.negated) continue;
     const what = (valueOf(statement, "what", "word")?.word ?? "call") as Shown["what"];
     const names = valuesOf(statement, "on", "name").map((n) => fullName(setup, statement, n.text));
     const on = names.length > 0 ? names : screen === undefined ? [] : [screen.id];
-    for (const name of on) out.push({ what, name, where: statement.where, assumed: false, faces: faces(statement) });
+    for (const name of on) out.push({ what, name, where: statement.where, assumed: false, faces: faces(statement), letters: letters(statement, what) });
   }
   if (!statements.some((s) => valueOf(s, "what", "word")?.word === "call") && screen !== undefined && !out.some((o) => o.name === screen.id)) {
-    out.push({ what: "call", name: screen.id, where: join.where, assumed: true, faces: faces(undefined) });
+    out.push({ what: "call", name: screen.id, where: join.where, assumed: true, faces: faces(undefined), letters: undefined });
   }
   return out;
 }

@@ -14,10 +14,10 @@ import { mouths } from "./air";
 import { aimOf, audienceCentre, standOf, triple } from "./stands";
 
 /** Pictures are taken to be 16:9; common practice, no source. */
-const ASPECT = 16 / 9;
+export const ASPECT = 16 / 9;
 
 /** Nearer than this, somebody and a camera are at one place, and it looks at them. Common practice, no source. */
-const AT_ITS_PLACE = 0.7;
+export const AT_ITS_PLACE = 0.7;
 
 /** The least angle under which a face is still a face, in degrees. Common practice, no source. */
 export const FACE_LIMIT = 0.6;
@@ -79,7 +79,7 @@ export function frameOf(setup: Setup, trial: Trial, camera: { device: Device; pa
 }
 
 /** Where a camera points if nobody says so: at whoever speaks nearest to it, as one would turn it. */
-function usualAim(setup: Setup, trial: Trial, device: Device, voices: readonly Voice[]): Vec3 {
+export function usualAim(setup: Setup, trial: Trial, device: Device, voices: readonly Voice[]): Vec3 {
   const at = standOf(setup, device, trial);
   let best: Vec3 | undefined;
   let least = Infinity;

@@ -60,12 +60,9 @@ const WAYS_BROKEN: readonly Pair[] = [
   covered({ about: "room sees online: no cable", subjects: ["laptop", "beamer"], raises: without(all, "cable from laptop.hdmi to beamer.hdmi\n"), fix: "Run a cable from laptop.hdmi to beamer.hdmi" }),
   covered({ about: "room sees online: no power", subjects: ["beamer"], raises: without(all, "mains from back-wall to beamer\n"), fix: "Plug beamer into left-wall" }),
   covered({ about: "room sees online: a port that carries no picture", subjects: ["laptop", "beamer"], raises: swap(all, "laptop.hdmi to beamer.hdmi", "laptop.usb-1 to beamer.hdmi"), fix: "Run the cable from laptop.hdmi to beamer.hdmi" }),
-  covered({ about: "room sees online: too small a picture", severity: "warning", subjects: ["audience"], raises: swap(all, "width 2.4 m", "width 0.4 m") }),
   // The people online see the room.
   covered({ about: "online sees room: no cable", subjects: ["laptop", "eye"], raises: without(eye, "cable from eye.usb to laptop.usb-1\n"), doesNot: eye, fix: "Run a cable from eye.usb to laptop.usb-1" }),
   covered({ about: "online sees room: a port that takes no picture", subjects: ["laptop", "eye"], raises: swap(eye, "cable from eye.usb to laptop.usb-1", "cable from eye.usb to laptop.headset"), doesNot: eye, fix: "Run the cable from eye.usb to laptop.usb-1" }),
-  covered({ about: "online sees room: out of the frame", subjects: ["Ines"], raises: swap(eye, "(4 m, 3.2 m), aim Ines", "(4 m, 3.2 m), aim (4 m, 6 m)"), doesNot: eye, fix: "Aim eye at Ines" }),
-  covered({ about: "online sees room: the audience is asked for, and no camera has it", subjects: ["audience"], raises: `${eye}call { shall show audience }\n`, doesNot: eye }),
 ];
 
 const ECHOES: readonly Pair[] = [

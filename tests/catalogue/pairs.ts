@@ -3,6 +3,8 @@ import type { Pair } from "./harness";
 import { CALL_PAIRS } from "./pairs/call";
 import { INTERNET_PAIRS } from "./pairs/internet";
 import { HEARING_PAIRS } from "./pairs/hearing";
+import { CAMERA_PAIRS } from "./pairs/cameras";
+import { DISPLAY_PAIRS } from "./pairs/displays";
 import { LOOP_PAIRS } from "./pairs/loops";
 import { PEOPLE_PAIRS } from "./pairs/people";
 import { PICK_UP_PAIRS } from "./pairs/pick-up";
@@ -70,15 +72,15 @@ const UNCOVERED: readonly Pair[] = [
     raises: SOUND_EVENING + join("sends no sound", PLAYS, SHOWN), doesNot: SOUND_EVENING + ALL, fix: "Let laptop send sound",
   },
   {
-    code: "uncovered-direction", about: "the room sees the people online: only a laptop's screen", severity: "warning", subjects: ["audience"],
-    raises: SOUND_EVENING + join(SOUND, PLAYS, "shows call on laptop.screen"), doesNot: SOUND_EVENING + ALL, fix: "Show the call on beamer",
+    code: "face-small", about: "only a laptop's screen", severity: "hint", subjects: ["laptop.screen"],
+    raises: SOUND_EVENING + join(SOUND, PLAYS, "shows call on laptop.screen"), doesNot: SOUND_EVENING + ALL, fix: "Show whoever speaks on laptop.screen",
   },
   {
     code: "uncovered-direction", about: "the people online see the room: no picture is sent", severity: "error", subjects: ["laptop"],
     raises: SOUND_EVENING + join(SOUND, PLAYS, SHOWN, "sends no picture"), doesNot: SOUND_EVENING + ALL, fix: "Let laptop send its picture",
   },
   {
-    code: "uncovered-direction", about: "the people online see the room: the camera looks away", severity: "error", subjects: ["Ines"],
+    code: "out-of-frame", about: "the people online see the room: the camera looks away", severity: "error", subjects: ["Ines"],
     raises: (SOUND_EVENING + ALL).replace("at (1.2 m, 2.4 m), aim Ines", "at (4.0 m, 2.4 m), aim (9.0 m, 2.4 m)"), doesNot: (SOUND_EVENING + ALL).replace("at (1.2 m, 2.4 m), aim Ines", "at (4.0 m, 2.4 m), aim Ines"),
     fix: "Aim laptop at Ines",
   },
@@ -204,4 +206,4 @@ const REST: readonly Pair[] = [
   },
 ];
 
-export const PAIRS: readonly Pair[] = [...UNCOVERED, ...ECHO, ...POWER, ...REST, ...INTERNET_PAIRS, ...LOOP_PAIRS, ...PORT_PAIRS, ...PICK_UP_PAIRS, ...HEARING_PAIRS, ...SEAT_PAIRS, ...CALL_PAIRS, ...PEOPLE_PAIRS];
+export const PAIRS: readonly Pair[] = [...UNCOVERED, ...ECHO, ...POWER, ...REST, ...INTERNET_PAIRS, ...LOOP_PAIRS, ...DISPLAY_PAIRS, ...CAMERA_PAIRS, ...PORT_PAIRS, ...PICK_UP_PAIRS, ...HEARING_PAIRS, ...SEAT_PAIRS, ...CALL_PAIRS, ...PEOPLE_PAIRS];

@@ -62,15 +62,15 @@ describe("accept", () => {
   });
 
   test("at a value: quiet while it is no worse, raised again once it is", () => {
-    const text = (at: string): Study => judged(hall(`${SMALL}accept uncovered-direction of audience at ${at} because "faces do not matter tonight"\n`));
-    const measured = raised(judged(hall(SMALL)), "uncovered-direction")[0]?.measured?.value ?? NaN;
+    const text = (at: string): Study => judged(hall(`${SMALL}accept face-small of laptop.screen at ${at} because "faces do not matter tonight"\n`));
+    const measured = raised(judged(hall(SMALL)), "face-small")[0]?.measured?.value ?? NaN;
     expect(measured).toBeGreaterThan(0.25);
     expect(measured).toBeLessThan(0.4);
     const quiet = text("0.25 deg");
-    expect(raised(quiet, "uncovered-direction")).toEqual([]);
+    expect(raised(quiet, "face-small")).toEqual([]);
     expect(said(quiet)).toEqual([]);
     const worse = text("0.4 deg");
-    expect(raised(worse, "uncovered-direction").map((f) => f.severity)).toEqual(["warning"]);
+    expect(raised(worse, "face-small").map((f) => f.severity)).toEqual(["hint"]);
     // It is raised, and worse than that: nobody may be told that nothing raises it.
     expect(said(worse)).toEqual([]);
   });

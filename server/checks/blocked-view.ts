@@ -1,0 +1,77 @@
+import { canonical } from "../model/names";
+import { figure, withUnit } from "../model/show";
+import { Trial } from "../model/trial";
+import { BUST } from "../physics/bust";
+import { between } from "../physics/geometry";
+import { shareHidden, upright, type Upright } from "../physics/hidden";
+import { listeners } from "../signal/air";
+import { bodyOf, seatedBodies } from "../signal/pictures/people";
+import { cameraOf, liveShots, seenBy, shotKey, shotsOf, type Shot } from "../signal/pictures/shots";
+import { standOf, triple } from "../signal/stands";
+import type { Case, Check, Remedy, Scene } from "./check";
+import { setInPlace } from "./show-remedies";
+import type { Voice } from "../model/setup";
+
+/** Share of head and shoulders hidden. Common practice, no source. */
+const HIDDEN = 0.3;
+
+export const blockedView: Check = {
+  silentInOrder: true,
+  entry: {
+    code: "blocked-view", title: "Heads stand between the camera and whoever speaks", severity: "warning", group: "The people online see the room",
+    notice: "The people online see the hair of the third row.",
+    why: "A camera at the height of heads, behind rows of people, looks into their backs.",
+    todo: ["Raise the camera above the heads.", "Put it in the aisle, or in front of the first row."],
+    source: "geometry in three dimensions; common practice, no source", symptoms: ["heads in the picture", "somebody's head in front of the speaker"], limit: `${HIDDEN * 100} per cent of head and shoulders`,
+  },
+  cases: (scene) => {
+    const shots = shotsOf(scene.graph);
+    return shots.length === 0 ? [] : scene.graph.voices.filter((v) => v.seats === undefined && !v.around).map((voice): Case => ({
+      key: `${voice.name} ${shotKey(shots)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"], asks: true,
+      measure: (trial) => {
+        const views = liveShots(shots, trial).map((shot) => ({ shot, hidden: hiddenTo(scene, voice, shot, trial) })).filter((v) => v.hidden !== undefined).sort((a, b) => (a.hidden ?? 1) - (b.hidden ?? 1));
+        const best = views[0];
+        if (best === undefined) return undefined;
+        const value = best.hidden ?? 0;
+        const { device, part } = best.shot.ending;
+        return {
+          severity: value > HIDDEN ? "warning" : undefined, badness: (value - HIDDEN) * 100, measured: { value: value * 100, unit: "%" }, limit: { value: HIDDEN * 100, unit: "%" },
+          cause: { key: `blocked ${canonical(part.id)}`, subjects: [part.id, voice.name], where: device.placed?.where ?? best.shot.sent?.where ?? scene.setup.titleWhere },
+          say: () => ({
+            because: `${part.id}, ${withUnit(standOf(scene.setup, device, trial).z, "m")} up, has heads in front of it that hide ${withUnit(Math.round(value * 100), "%")} of head and shoulders of ${voice.name}`, effect: `the people online hardly see ${voice.name}`,
+            summary: value === 0 ? `nothing stands between ${part.id} and ${voice.name}` : `heads hide ${withUnit(Math.round(value * 100), "%")} of ${voice.name} from ${part.id}`, chain: [],
+          }),
+        };
+      },
+      remedies: () => shots.filter((s) => s.ending.device.type === "camera").flatMap((s) => raised(scene, s)),
+    }));
+  },
+};
+
+/** The share of head and shoulders that others hide from a camera; nothing where it does not have the face in its frame. */
+function hiddenTo(scene: Scene, voice: Voice, shot: Shot, trial: Trial): number | undefined {
+  const { setup, graph } = scene;
+  const camera = cameraOf(setup, trial, shot.ending, graph.voices);
+  const mouth = voice.position.at(trial);
+  const seen = seenBy(camera, mouth);
+  if (!seen.face) return undefined;
+  if (seen.depth <= 0.7) return 0;
+  const eye = camera.position;
+  const bust = upright([mouth.x, mouth.y, mouth.z + (BUST.above - BUST.below) / 2], between(triple(mouth), eye), BUST.side * 2, BUST.above + BUST.below);
+  return shareHidden(eye, bust, inTheWay(scene, voice, trial, [eye[0], eye[1]]));
+}
+
+/** Everybody else: who sits, and who else speaks. Right at the camera nobody sits: whoever put it there saw to that. */
+function inTheWay({ setup, graph }: Scene, voice: Voice, trial: Trial, camera: readonly [number, number]): Upright[] {
+  const mouth = voice.position.at(trial);
+  const clear = (x: number, y: number): boolean => Math.hypot(x - mouth.x, y - mouth.y) > 0.4 && Math.hypot(x - camera[0], y - camera[1]) > 0.6;
+  const seats = listeners(setup, trial);
+  const seated = seatedBodies(setup, trial).filter((_, i) => clear(seats[i]?.at.x ?? 0, seats[i]?.at.y ?? 0)).flat();
+  const others = graph.voices.filter((v) => v !== voice && v.seats === undefined).map((v) => v.position.at(trial)).filter((p) => clear(p.x, p.y)).flatMap((p) => bodyOf(p.x, p.y, p.z + BUST.above));
+  return [...seated, ...others];
+}
+
+function raised(scene: Scene, { ending }: Shot): Remedy[] {
+  const z = standOf(scene.setup, ending.device, new Trial()).z;
+  return [1.8, 2.2].filter((h) => h > z + 0.1 && h < scene.setup.room.height.best - 0.2).flatMap((h) => setInPlace(scene, ending.device, "height", `${figure(h)} m`, `Raise ${ending.device.name} to ${figure(h)} m`));
+}

@@ -1,0 +1,66 @@
+import { canonical } from "../model/names";
+import { figure, withUnit } from "../model/show";
+import { Trial } from "../model/trial";
+import { listeners } from "../signal/air";
+import { hiddenFromSeats } from "../signal/pictures/people";
+import { pictureOf } from "../signal/pictures/picture";
+import { isLit, looksAt, showingKey, type Showing } from "../signal/pictures/showing";
+import type { Case, Check, Remedy, Scene } from "./check";
+import { alike, AXIS } from "./off-axis";
+import { rowOf, seatsShort } from "./seats-short";
+import { setInPlace } from "./show-remedies";
+
+/** Share of the picture hidden. Common practice, no source. */
+const HIDDEN = { warning: 0.2, hint: 0.05 } as const;
+
+export const headsBlock: Check = {
+  silentInOrder: true,
+  entry: {
+    code: "heads-block", title: "People in front hide part of the picture", severity: "warning", group: "The room sees the people online",
+    notice: "Those behind sway from side to side to read the last line.",
+    why: "On a level floor everybody looks past the heads in front. What hangs low is behind them.",
+    todo: ["Raise the picture.", "Stagger the rows, so that one looks between heads.", "Keep the lowest fifth of slides empty."],
+    source: "geometry in three dimensions; 5 and 20 per cent: common practice", symptoms: ["heads in the way", "cannot see over", "lowest line hidden"], limit: "20 per cent of the picture; 5 per cent a hint",
+  },
+  cases: (scene) => (scene.setup.room.seats.length === 0 ? [] : alike(scene).map((list): Case => ({
+    key: showingKey(list), ways: ["room-sees-online"], asks: true,
+    measure: (trial) => {
+      const { setup } = scene;
+      const lit = list.filter((s) => isLit(s, trial));
+      // Nobody puts a computer's own screen there for rows of people: its size tells.
+      if (lit.length === 0 || lit.some((s) => s.ending.device.type === "computer")) return undefined;
+      const seats = listeners(setup, trial);
+      const views = lit.map((s) => ({ s, hidden: hiddenFromSeats(setup, trial, s.ending), looks: looksAt(setup, trial, s.ending) }));
+      // Who sits too far to the side loses nothing more by a head.
+      const least = seats.map((_, i) => {
+        const shares = views.filter((v) => (v.looks[i]?.off ?? 0) <= AXIS).map((v) => v.hidden[i] ?? NaN).filter((n) => !Number.isNaN(n));
+        return shares.length === 0 ? 0 : Math.min(...shares);
+      });
+      const worst = least.reduce((w, value, i) => (value > (least[w] ?? 0) ? i : w), 0);
+      const value = least[worst] ?? 0;
+      const showing = views.find((v) => v.hidden[worst] === value)?.s ?? lit[0];
+      if (showing === undefined) return undefined;
+      const { part } = showing.ending;
+      const severity = value > HIDDEN.warning ? "warning" : value > HIDDEN.hint ? "hint" : undefined;
+      const limit = severity === "warning" ? HIDDEN.warning : HIDDEN.hint;
+      return {
+        severity, badness: (value - HIDDEN.hint) * 100, measured: { value: value * 100, unit: "%" }, limit: { value: limit * 100, unit: "%" },
+        cause: { key: `heads ${canonical(part.id)}`, subjects: [part.id], where: showing.shown.where },
+        say: () => ({
+          because: `heads in front hide ${withUnit(Math.round(value * 100), "%")} of the picture of ${part.id} from ${rowOf(seats[worst])}, its lower edge being ${withUnit(pictureOf(setup, trial, showing.ending.device, part).bottom, "m")} up`,
+          effect: `more than ${withUnit(limit * 100, "%")} is hidden from ${seatsShort(seats, least.flatMap((n, i) => (n > limit ? [i] : [])), worst)}`,
+          summary: `${withUnit(Math.round(value * 100), "%")} of ${part.id} is behind heads at ${rowOf(seats[worst])}`, chain: [],
+        }),
+      };
+    },
+    remedies: () => list.flatMap((s) => raise(scene, s)),
+  }))),
+};
+
+/** A display on a taller stand. */
+function raise(scene: Scene, { ending }: Showing): Remedy[] {
+  if (ending.device.type !== "display") return [];
+  const { rectangle } = pictureOf(scene.setup, new Trial(), ending.device, ending.part);
+  const most = scene.setup.room.height.best - 0.1 - rectangle.height / 2;
+  return [1.7, 2.1, 2.5].filter((z) => z > rectangle.centre[2] + 0.05 && z < most).flatMap((z) => setInPlace(scene, ending.device, "height", `${figure(z)} m`, `Raise the middle of ${ending.device.name} to ${figure(z)} m`));
+}

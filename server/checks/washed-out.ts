@@ -1,0 +1,41 @@
+import { canonical } from "../model/names";
+import { figure, withUnit } from "../model/show";
+import { CONTRAST, fluxForContrast } from "../physics/contrast";
+import { contrastOf } from "../signal/pictures/daylight";
+import { pictureOf } from "../signal/pictures/picture";
+import { isLit, showingKey, showings } from "../signal/pictures/showing";
+import { limitOf, type Case, type Check } from "./check";
+import { each } from "./too-near";
+
+export const washedOut: Check = {
+  bearing: "beside", silentInOrder: true, takesLimit: true,
+  entry: {
+    code: "washed-out", title: "The light in the room washes the picture out", severity: "error", group: "The room sees the people online",
+    notice: "Grey text on a grey ground: somebody gets up to look for the light switch.",
+    why: "No picture is darker than the surface that it is thrown on. The light of the room lies on black as on white, and what is left between them is the contrast.",
+    todo: ["Switch off the lamps in front of the screen; leave those over the people on.", "Draw the curtains.", "A smaller picture is a brighter one.", "A stronger projector, or a display that shines by itself."],
+    source: "ANSI/InfoComm 3M-2011 as design guidelines quote it: 7:1 for looking on, 15:1 for reading", symptoms: ["picture too pale", "washed out", "cannot see the projector", "too bright in the room"],
+    limit: `${CONTRAST.basicDecisions}:1; under ${CONTRAST.passive}:1 an error where there is text`,
+  },
+  cases: (scene) => each(scene).map((showing): Case => ({
+    key: showingKey([showing]), ways: ["room-sees-online"], asks: true,
+    measure: (trial) => {
+      if (!isLit(showing, trial)) return undefined;
+      const { device, part } = showing.ending;
+      const limit = limitOf(scene.setup, "washed-out", CONTRAST.basicDecisions);
+      const { value, ambient, thrown } = contrastOf(scene.setup, trial, device, part);
+      const text = showings(scene.graph).some((s) => s.ending.part === part && s.shown.letters !== undefined);
+      const severity = value < CONTRAST.passive && text ? "error" : value < limit ? "warning" : undefined;
+      return {
+        severity, badness: limit - value, measured: { value, unit: ":1" }, limit: { value: severity === "error" ? CONTRAST.passive : limit, unit: ":1" },
+        cause: { key: `contrast ${canonical(part.id)}`, subjects: [part.id], where: showing.shown.where },
+        say: () => {
+          const { rectangle } = pictureOf(scene.setup, trial, device, part);
+          const needed = thrown === undefined ? "" : `; ${limit}:1 needs ${figure(Math.round(fluxForContrast(limit, ambient, rectangle.width * rectangle.height) / 10) * 10)} lm or ${withUnit(thrown / (limit - 1), "lx")} of room light on it`;
+          const is = thrown === undefined ? `${withUnit(ambient, "lx")} of room light on ${part.id} leave a contrast of ${figure(value)}:1` : `${part.id} throws ${withUnit(thrown, "lx")} and the room ${withUnit(ambient, "lx")} on the picture: ${figure(value)}:1`;
+          return { because: `${is}${severity === undefined ? "" : needed}`, effect: text ? "text is grey on grey" : "the picture is pale", summary: is, chain: [] };
+        },
+      };
+    },
+  })),
+};

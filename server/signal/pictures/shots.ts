@@ -1,0 +1,102 @@
+/** What each camera sends, and where people fall in its picture. */
+import { canonical } from "../../model/names";
+import { holding } from "../../model/during";
+import { valueOf } from "../../model/bound";
+import type { Vec3 } from "../../model/geometry";
+import type { Setup, Voice } from "../../model/setup";
+import type { Trial } from "../../model/trial";
+import { bustInFrame, type InFrame } from "../../physics/bust";
+import { convertView, pixelsAcrossFace, type Camera } from "../../physics/framing";
+import { angleBetween, between, type Vec3 as Triple } from "../../physics/geometry";
+import type { SentPicture } from "../call-state";
+import { candidates, type Candidate } from "../coverage/claim";
+import { carries, type Ending, type Graph } from "../graph";
+import { ASPECT, AT_ITS_PLACE, usualAim, viewOf } from "../sight";
+import { aimOf, facing, pointOf, standOf, triple } from "../stands";
+
+/** A camera from which a way leads to the people online. */
+export interface Shot extends Candidate {
+  /** Size and rate as sent. */
+  readonly sent: SentPicture | undefined;
+}
+
+export function shotsOf(graph: Graph): readonly Shot[] {
+  const sent = graph.joins.flatMap((j) => j.pictures);
+  return candidates(graph, "picture", "camera", "back").map((candidate) => {
+    const { part, device } = candidate.ending;
+    const own = sent.find((p) => [canonical(part.id), canonical(device.name)].includes(canonical(p.name)));
+    // A camera that comes in by a grabber or a port is sent as that is.
+    return { ...candidate, sent: own ?? sent.find((p) => !graph.endings.has(canonical(p.name))) ?? sent[0] };
+  });
+}
+
+export const liveShots = (shots: readonly Shot[], trial: Trial): readonly Shot[] => shots.filter((s) => carries(s.path, trial));
+
+/** What decides how shots come out, besides the trial. */
+export const shotKey = (shots: readonly Shot[]): string =>
+  shots.map((s) => `${s.ending.part.id} ${s.sent?.width ?? ""}x${s.sent?.height ?? ""}p${s.sent?.rate ?? ""} ${s.path.flatMap((e) => e.gap?.cause ?? []).join(",")}`).join("; ");
+
+/** The camera as a pinhole. `voices`: at whom one would turn it where nothing is said. */
+export function cameraOf(setup: Setup, trial: Trial, { device, part }: Ending, voices: readonly Voice[]): Camera {
+  return trial.keep(`camera ${part.id} ${device.aim === undefined ? voices.map((v) => v.name).join(",") : ""}`, () => {
+    const horizontal = (viewOf(part, trial) * Math.PI) / 180;
+    return {
+      position: triple(standOf(setup, device, trial)), aim: triple(aimOf(setup, device, trial, (t) => usualAim(setup, t, device, voices))),
+      horizontal, vertical: convertView(horizontal, "horizontal", "vertical", ASPECT),
+    };
+  });
+}
+
+/** How somebody falls in a picture: as measured, or, at the very place of the camera, before it. */
+export interface Seen extends InFrame {
+  /** Degrees to the nearest edge for the face; negative outside, where the way out is told in words. */
+  readonly margin: number;
+  readonly words: string;
+}
+
+export function seenBy(camera: Camera, mouth: Vec3): Seen {
+  const at = triple(mouth);
+  const flat = Math.hypot(at[0] - camera.position[0], at[1] - camera.position[1]);
+  if (flat < AT_ITS_PLACE) {
+    // Whoever is at the very place of a camera sits before it.
+    return { depth: AT_ITS_PLACE, left: -0.5, right: 0.5, bottom: -0.8, top: 0.6, across: 0, up: 0, whole: true, face: true, margin: (camera.horizontal * 90) / Math.PI, words: "in the frame" };
+  }
+  const frame = bustInFrame(camera, at);
+  if (!(frame.depth > 0)) {
+    return { ...frame, margin: (camera.horizontal * 90) / Math.PI - 180, words: frame.depth < -0.5 * flat ? "behind the camera" : `beside the camera, to the ${turnOf(camera, at) > 0 ? "right" : "left"}` };
+  }
+  const degrees = (share: number, full: number): number => (Math.atan(Math.abs(share) * Math.tan(full / 2)) * 180) / Math.PI;
+  const across = (camera.horizontal * 90) / Math.PI - degrees(frame.across, camera.horizontal);
+  const up = (camera.vertical * 90) / Math.PI - degrees(frame.up, camera.vertical);
+  const margin = Math.min(across, up);
+  const side = across <= up ? (frame.across > 0 ? "right of" : "left of") : frame.up > 0 ? "above" : "below";
+  return { ...frame, margin, words: margin >= 0 ? "in the frame" : `${side} the frame by ${Math.max(1, Math.round(-margin))}°` };
+}
+
+/** Which way a point behind a camera lies, positive to its right. */
+function turnOf(camera: Camera, point: Triple): number {
+  const aim = between(camera.position, camera.aim);
+  const way = between(camera.position, point);
+  return -(aim[0] * way[1] - aim[1] * way[0]);
+}
+
+/** Pixels across a face in the stream as sent. */
+export const facePixels = (camera: Camera, shot: Shot, seen: Seen): number =>
+  seen.depth <= 0 ? 0 : pixelsAcrossFace(shot.sent?.width ?? 1280, camera.horizontal, seen.depth);
+
+/** Where a voice may stand: its place, and the corners of what it walks over. */
+export function standsOf(voice: Voice, trial: Trial): readonly Vec3[] {
+  const at = voice.position.at(trial);
+  if (voice.walks === undefined) return [at];
+  const [dx, dy] = [trial.value(voice.walks.length) / 2, trial.value(voice.walks.width) / 2];
+  return [at, ...[-1, 1].flatMap((x) => [-1, 1].map((y) => ({ ...at, x: at.x + x * dx, y: at.y + y * dy })))];
+}
+
+/** Between where somebody looks and the way to a camera, degrees. */
+export function turnedFrom(graph: Graph, voice: Voice, mouth: Vec3, camera: Camera, trial: Trial): number {
+  const stated = holding(voice.statements, "faces", graph.item).find((s) => !s.negated);
+  const place = stated && valueOf(stated, "at", "place");
+  const face: Triple = place === undefined ? facing(graph.setup, voice, mouth, trial) : between(triple(mouth), triple(pointOf(graph.setup, `${voice.name} faces`, place, trial)));
+  const way = between(triple(mouth), camera.position);
+  return (angleBetween([face[0], face[1], 0], [way[0], way[1], 0]) * 180) / Math.PI;
+}

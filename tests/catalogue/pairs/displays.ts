@@ -1,0 +1,56 @@
+/** How the room sees the people online and what they show. Names are invented. */
+import { BEAMER, BOX, hall, LAPEL } from "../../study/setups";
+import type { Pair } from "../harness";
+
+const TV = (at: string, more = ""): string => `place tv is flat-display, ${at} { diagonal 55 inch${more} }
+cable from laptop.hdmi to tv.hdmi
+mains from left-wall to tv
+`;
+const show = (...lines: string[]): string => `join laptop {\n  sends sound from lapel\n  plays sound on box\n${lines.map((line) => `  ${line}\n`).join("")}}\n`;
+/** A hall whose picture is thrown from high up, well above the heads, on a surface whose height was measured. */
+const screened = (edge: string, width = "2.4 m"): string => hall(`${BOX + LAPEL + BEAMER}`).replace("screen wall at front, width 2.4 m, lower-edge 1.7 m", `screen wall at front, width ${width}, lower-edge ${edge}`).replace("in 4 rows { first 3.2 m", "in 4 rows { first 4.8 m").replace("room hall 9.2 m", "room hall 12 m");
+const SLIDES = (share: string): string => screened("1.8 m", "2 m") + show(`shows slides on beamer, text-height ${share}`, `shows call on laptop.screen, faces 1`);
+const FACES = (faces: number): string => screened("1.8 m") + show(`shows call on beamer, faces ${faces}`);
+const LONG = hall(`${BOX + LAPEL + TV("at front", ", height 2.2 m")}`).replace("room hall 9.2 m", "room hall 16 m").replace("first 3.2 m", "first 8.5 m");
+const SLIDES_ON_TV = show("shows slides on tv", "shows call on laptop.screen");
+const SIDE = (aim: string): string => hall(`${BOX + LAPEL + TV("at (0.3 m, 0.4 m, 2.2 m)").replace("2.2 m) {", `2.2 m), aim ${aim} {`)}`) + show("shows call on tv, faces 1");
+const LOW = (height: string): string => hall(`${BOX + LAPEL + TV(`at front, height ${height}`)}`) + show("shows call on tv, faces 1");
+const BEAM = (more: string): string => hall(`${BOX + LAPEL}place beamer is projector, at (5.5 m, 3.2 m), fills wall, height ${more}\ncable from laptop.hdmi to beamer.hdmi\nmains from back-wall to beamer\n`).replace("lower-edge 1.7 m", "lower-edge 1.2 m").replace("Ines at (1.0 m, 3.2 m)", "Ines at (1.0 m, 0.6 m)") + show("shows call on beamer, faces 4");
+const ONE_ROW = screened("1.8 m").replace("chairs 24 in 4 rows { first 4.8 m", "chairs 6 in 1 rows { first 4.4 m");
+const BRIGHT = (lumens: number): string => screened("1.8 m", "4 m").replace("beamer is projector", "beamer is small-one").concat(`kind small-one is a projector {\n  light ${lumens} lm\n  port hdmi is hdmi, takes picture and sound\n  runs on mains\n}\n`, show("shows slides on beamer, text-height 6 %", "shows call on laptop.screen"));
+const TALK = (...more: string[]): string => screened("1.8 m") + show("shows call on beamer, faces 4", ...more);
+
+const THROW = (place: string): string => hall(`${BOX + LAPEL}place beamer is projector, ${place}, height 2.9 m, fills wall { throw 1.2 to 1.6 }\ncable from laptop.hdmi to beamer.hdmi\nmains from back-wall to beamer\n`) + show("shows call on beamer, faces 4");
+const LIT = (light: string): string => (screened("1.8 m") + show("shows call on beamer, faces 4")).replace("light-on-screens 30 lx", `light-on-screens ${light}`);
+const MIRROR = (said: string): string => FACES(4).replace("(1.2 m, 2.4 m), aim Ines", `(1.2 m, 2.4 m), aim Ines${said}`);
+
+export const DISPLAY_PAIRS: readonly Pair[] = [
+  { code: "text-small", about: "1.8 % of a picture 1.1 m high, and 4 %", severity: "error", subjects: ["beamer"], raises: SLIDES("1.8 %"), doesNot: SLIDES("4 %"), fix: "Make the smallest text 4 % of the picture's height" },
+  { code: "text-small", about: "a little too small is a warning", severity: "warning", subjects: ["beamer"], raises: SLIDES("2.9 %"), doesNot: SLIDES("4 %") },
+  {
+    code: "text-small", about: "what the people online present counts, too", severity: "error", subjects: ["beamer"],
+    raises: screened("1.8 m", "2 m") + show("shows call on beamer, faces 1, text-height 1.8 %"), doesNot: screened("1.8 m", "2 m") + show("shows call on beamer, faces 1, text-height 4 %"),
+  },
+  { code: "image-small", about: "nobody said how large the text is, and no text would do", severity: "warning", subjects: ["tv"], raises: LONG + SLIDES_ON_TV, doesNot: LONG.replace("first 8.5 m", "first 1.2 m, pitch 0.4 m").replace(", pitch 0.9 m", "") + SLIDES_ON_TV, fix: "Make the smallest text 8 % of the picture's height" },
+  { code: "face-small", about: "forty-nine faces at once, and four", severity: "hint", subjects: ["beamer"], raises: FACES(49), doesNot: FACES(4), fix: "Show 9 faces at once on beamer" },
+  {
+    code: "too-near", about: "a front row under a high picture, and one that stands back", severity: "hint", subjects: ["beamer"],
+    raises: screened("1.8 m").replace("first 4.8 m", "first 1.6 m") + show("shows call on beamer, faces 4"), doesNot: FACES(4), fix: "Move the first row of audience back to 3.5 m",
+  },
+  { code: "off-axis", about: "a display in a corner that looks along the wall", severity: "warning", subjects: ["tv"], raises: SIDE("(0.3 m, 6 m)"), doesNot: SIDE("(6 m, 4 m)"), fix: "Turn tv to the audience" },
+  { code: "heads-block", about: "a display at the height of heads, and one above them", severity: "warning", subjects: ["tv"], raises: LOW("1.0 m"), doesNot: LOW("2.5 m"), fix: "Raise the middle of tv to 2.5 m" },
+  { code: "beam-blocked", about: "a projector on a low table behind two rows, and one overhead", severity: "warning", subjects: ["beamer"], raises: BEAM("0.8 m"), doesNot: BEAM("2.9 m"), fix: "Put beamer 1.8 m high, on a stand that cannot be knocked over" },
+  { code: "washed-out", about: "100 lm over four metres of width in any lit room, and 40 000", severity: "error", subjects: ["beamer"], raises: BRIGHT(100), doesNot: BRIGHT(40_000) },
+  { code: "talker-cannot-see", about: "the only picture of those online hangs behind her", severity: "hint", subjects: ["Ines"], raises: TALK(), doesNot: TALK("shows call on laptop.screen, faces 1"), fix: "Show the call on laptop.screen too, for Ines" },
+  {
+    code: "one-display-two-jobs", about: "slides and faces on one beamer, and on two displays", severity: "hint", subjects: ["beamer"],
+    raises: ONE_ROW + show("shows slides on beamer, text-height 6 %", "shows call on beamer, faces 1"), doesNot: ONE_ROW + show("shows slides on beamer, text-height 6 %", "shows call on laptop.screen, faces 1"),
+    fix: "Show the call on laptop.screen instead",
+  },
+  {
+    code: "throw-misfit", about: "a lens for 1.2 to 1.6, from a metre and from 3.4", severity: "error", subjects: ["beamer"],
+    raises: THROW("at (1.2 m, 3.2 m)"), doesNot: THROW("at (3.4 m, 3.2 m)"), fix: "Put beamer 3.4 m before the surface",
+  },
+  { code: "washed-out", about: "light that was measured on the screen", severity: "warning", subjects: ["beamer"], raises: LIT("200 lx"), doesNot: LIT("40 lx") },
+  { code: "screen-mirrored", about: "a laptop that mirrors its screen, and one that extends it", severity: "warning", subjects: ["laptop"], raises: MIRROR(", mirrored"), doesNot: MIRROR(""), fix: "Extend the screen of laptop" },
+];
