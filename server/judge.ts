@@ -109,14 +109,31 @@ export function* judging(subject: Case, trials: Trials): Pieces<Judgement | unde
   swings.sort((x, y) => turn(y) - turn(x) || y.span - x.span);
   const kindest = kind.size > 1 ? subject.measure(trials.all(kind))?.severity : undefined;
   const ranks = [best.severity, ...swings.flatMap((s) => [s.low, s.high]), ...(kind.size > 1 ? [kindest] : [])].map(rank);
-  const least = Math.min(...ranks);
   const atBest = rank(best.severity);
+  let least = Math.min(...ranks);
+  if (subject.asks === true && atBest > 0 && least > 0) {
+    for (const ends of corners(swings)) {
+      if (least > 0) least = Math.min(least, rank(subject.measure(trials.all(ends))?.severity));
+      yield;
+    }
+  }
   // Held over the whole range it keeps the level that it has everywhere; where an end removes it, it drops one and asks.
   const turnedBy = atBest > 0 && least === 0 ? deciding(swings, (s) => Math.min(rank(s.low), rank(s.high)) === 0) : [];
   const asks = subject.asks === true && turnedBy.some((s) => isAssumed(s.value));
   const level = atBest === 0 || asks ? 0 : least > 0 ? least : atBest - 1;
   const couldFail = atBest === 0 ? swings.filter((s) => Math.max(rank(s.low), rank(s.high)) >= 3) : [];
   return { case: subject, best, said: best.say(), severity: LEVELS[level], atBest: best.severity, swings, turnedBy, couldFail };
+}
+
+/** How many of the values that weigh most are tried in all their corners. */
+const MOST_IN_CORNERS = 4;
+
+/** Every corner of what weighs most. Who stands in a line of sight depends on all places together: no end is kinder by itself. */
+function* corners(swings: readonly Swing[]): Generator<ReadonlyMap<string, End>> {
+  const most = swings.slice(0, MOST_IN_CORNERS);
+  for (let bits = 0; most.length > 1 && bits < 2 ** most.length; bits += 1) {
+    yield new Map(most.map((s, i): [string, End] => [s.value.id, (bits >> i) % 2 === 0 ? "low" : "high"]));
+  }
 }
 
 /** Those that decide by themselves; where none does and only all together do, the two that weigh most. */

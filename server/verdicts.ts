@@ -64,7 +64,8 @@ const callInOrder = (setup: Setup): string => `${list(setup.joins.map((j) => j.d
 /** Questions in the order in which their answers would change a verdict. */
 export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: readonly Finding[], judged: readonly Judged[], accepted: Accepted): Question[] {
   const out = new Map<string, Question>();
-  const asked = new Set<string>();
+  // How loud people speak is asked of one of them, whichever order they stand in.
+  const ofVoices = new Map<string, Question>();
   const add = (question: Question): void => {
     const known = out.get(question.id);
     if (known === undefined) out.set(question.id, question);
@@ -77,7 +78,10 @@ export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: 
     // What would be asked of a risk that is taken changes nothing, nor what decides no way.
     if (accepted(one) || one.check.bearing === "beside") continue;
     const { judgement, check } = one;
-    for (const swing of judgement.severity === undefined ? judgement.turnedBy.slice(0, 1) : []) add(questionOf(judgement, swing, judgement.case.ways, check.entry.title));
+    for (const swing of judgement.severity === undefined ? judgement.turnedBy.slice(0, 1) : []) {
+      const question = questionOf(judgement, swing, judgement.case.ways, check.entry.title);
+      if (question.weight > 1) add(question);
+    }
     for (const swing of judgement.couldFail) add(questionOf(judgement, swing, judgement.case.ways, check.entry.title));
     // What is only guessed and could turn a warning either way is worth a look, too.
     if (check.asksWhenRaised === true && judgement.severity === undefined) continue;
@@ -87,13 +91,16 @@ export function openQuestions(setup: Setup, scenes: readonly Scene[], findings: 
       if (rank(swing.low) === rank(swing.high) || judgement.turnedBy.includes(swing) || judgement.couldFail.includes(swing)) continue;
       const question = questionOf(judgement, swing, judgement.case.ways, check.entry.title);
       // Not what turns a hint alone, nor where exactly something is put: that is no fact of the venue.
-      // How loud people speak is asked of the first of them.
-      const about = `${check.entry.code} ${swing.value.id.startsWith("voice.") ? "voice" : swing.value.id}`;
-      if (question.weight <= 1 || (swing.value.id.startsWith("voice.") && asked.has(about))) continue;
-      asked.add(about);
-      add({ ...question, weight: question.weight - 1 });
+      if (question.weight <= 1) continue;
+      const lighter = { ...question, weight: question.weight - 1 };
+      if (!swing.value.id.startsWith("voice.")) add(lighter);
+      else {
+        const known = ofVoices.get(check.entry.code);
+        if (known === undefined || lighter.weight > known.weight || (lighter.weight === known.weight && lighter.id < known.id)) ofVoices.set(check.entry.code, lighter);
+      }
     }
   }
+  ofVoices.forEach((question) => add(question));
   return [...out.values()].sort((a, b) => b.weight - a.weight || a.id.localeCompare(b.id));
 }
 

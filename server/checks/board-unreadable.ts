@@ -49,7 +49,7 @@ export const boardUnreadable: Check = {
             },
           };
         },
-        remedies: () => moreLines(scene, [1080]),
+        remedies: () => moreLines(scene),
       }];
     });
   },

@@ -10,6 +10,9 @@ import { rootFile, type Remedy, type Scene } from "./check";
 import { replaceIn } from "./join-text";
 import { moveTo, setInPlace } from "./show-remedies";
 
+/** Lines that services of calls carry at most, as a rule. Common practice, no source. */
+const MOST_LINES = 1080;
+
 /** A name as a place may have it. */
 export const targetOf = (scene: Scene, name: string): string => (name === scene.setup.lectern.name ? "lectern" : name);
 
@@ -26,7 +29,7 @@ export function nearer(scene: Scene, name: string, mouth: { x: number; y: number
     const at = standOf(scene.setup, ending.device, trial);
     const far = Math.hypot(at.x - mouth.x, at.y - mouth.y);
     const aimed = ending.device.aim === undefined ? `, aim ${targetOf(scene, name)}` : "";
-    return [0.8, 0.6, 0.45].filter((share) => share * far > 1.2).flatMap((share) => {
+    return [0.6, 0.45].filter((share) => share * far > 1.2).flatMap((share) => {
       const [x, y] = [mouth.x + (at.x - mouth.x) * share, mouth.y + (at.y - mouth.y) * share];
       return moveTo(ending.device, `at (${figure(round(x))} m, ${figure(round(y))} m, ${figure(round(at.z))} m)${aimed}`, `Move ${ending.device.name} nearer to ${targetOf(scene, name)}, to ${figure(round(share * far))} m`);
     });
@@ -36,11 +39,11 @@ export function nearer(scene: Scene, name: string, mouth: { x: number; y: number
 const round = (n: number): number => Math.round(n * 10) / 10;
 
 /** Sends a camera's picture with more pixels. */
-export function moreLines(scene: Scene, lines: readonly number[]): Remedy[] {
-  return scene.graph.joins.flatMap((state) => state.pictures.flatMap((p): Remedy[] => lines.filter((h) => h > p.height).map((h) => ({
-    title: `Send the picture of ${p.name} at ${h}p${p.rate}`,
-    edits: replaceIn(scene.setup, state, "sends", "picture", scene.item, `sends picture from ${p.name} at ${h}p${p.rate}`),
-  }))));
+export function moreLines(scene: Scene): Remedy[] {
+  return scene.graph.joins.flatMap((state) => state.pictures.filter((p) => p.height < MOST_LINES).map((p): Remedy => ({
+    title: `Send the picture of ${p.name} at ${MOST_LINES}p${p.rate}`,
+    edits: replaceIn(scene.setup, state, "sends", "picture", scene.item, `sends picture from ${p.name} at ${MOST_LINES}p${p.rate}`),
+  })));
 }
 
 /** Joins with something owned that has a camera and is in no call yet: without sound, so that nothing echoes. */

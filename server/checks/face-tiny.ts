@@ -55,7 +55,7 @@ export const faceTiny: Check = {
       },
       remedies: () => {
         const point = subject.points(new Trial())[0];
-        return [...moreLines(scene, [720, 1080]), ...(point === undefined ? [] : nearer(scene, subject.name, point)), ...joinCamera(scene, subject.name)];
+        return [...moreLines(scene), ...(point === undefined ? [] : nearer(scene, subject.name, point)), ...joinCamera(scene, subject.name)];
       },
     }));
   },

@@ -36,14 +36,14 @@ function measure(scene: Scene, speaking: Speaking, trial: Trial): Outcome | unde
   if (sources.length < 2) return undefined;
   const all = [...listeners(setup, trial).keys()];
   const late = trial.keep(`late ${keyOfSpeaking(graph, speaking)}`, () => lateSeats(sources, all));
-  const worst = late.reduce<(typeof late)[number] | undefined>((a, b) => (a === undefined || b.gap > a.gap ? b : a), undefined);
+  const worst = late.reduce<(typeof late)[number] | undefined>((a, b) => (a === undefined || beyond(b) > beyond(a) ? b : a), undefined);
   if (worst === undefined) {
     return { severity: undefined, badness: -LATE_FROM * 1000, cause: { key: LATE, subjects: [], where: whereOf(scene, sources[0], speaking) }, say: () => ({ because: "", effect: "", summary: "what plays comes together at every seat", chain: [] }) };
   }
   const { first, later, gap, below } = worst;
   const names = [first, later].map((source) => source.ending?.device.name ?? source.name);
   return {
-    severity: "warning", badness: (gap - LATE_FROM) * 1000, measured: { value: gap * 1000, unit: "ms" }, limit: { value: LATE_FROM * 1000, unit: "ms" },
+    severity: "warning", badness: beyond(worst), measured: { value: gap * 1000, unit: "ms" }, limit: { value: LATE_FROM * 1000, unit: "ms" },
     cause: { key: LATE, subjects: [...new Set(names)], where: whereOf(scene, later, speaking) },
     ...(joinOf(first) !== joinOf(later) ? { foldUnder: CROSSED } : {}),
     say: () => ({
@@ -57,6 +57,9 @@ function measure(scene: Scene, speaking: Speaking, trial: Trial): Outcome | unde
     }),
   };
 }
+
+/** How far beyond both bounds a seat is: so late and so loud, a decibel for ten milliseconds; whichever gives way first ends it. */
+const beyond = ({ gap, below }: { readonly gap: number; readonly below: number }): number => Math.min((gap - LATE_FROM) * 1000, (LATE_WITHIN - Math.abs(below)) * 10);
 
 const wayWords = (source: Source): string => (source.delay > 0 ? `, ${duration(source.delay)} late on its way` : "");
 

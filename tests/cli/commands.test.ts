@@ -22,9 +22,9 @@ describe("help", () => {
     const { status, out } = bothways(folder(), "--help");
     expect(status).toBe(0);
     const names = [...out.matchAll(/^ {2}bothways ([a-z]+) [[A-Z]/gmu)].map((m) => m[1]);
-    expect(names.filter((name) => name !== "help").sort()).toEqual(["check", "draw", "explain", "figures", "fix", "format", "handout", "start", "survey"]);
+    expect(names.filter((name) => name !== "help").sort()).toEqual(["check", "draw", "explain", "figures", "fix", "format", "handout", "missing", "start", "survey"]);
   });
-  it.each(["check", "draw", "explain", "figures", "fix", "format", "handout", "start", "survey"])("explains %s, in both ways of asking", (name) => {
+  it.each(["check", "draw", "explain", "figures", "fix", "format", "handout", "missing", "start", "survey"])("explains %s, in both ways of asking", (name) => {
     const one = bothways(folder(), "help", name);
     expect(one.status).toBe(0);
     expect(one.out).toContain(`bothways ${name}`);

@@ -60,7 +60,8 @@ describe("any quantity that reads", () => {
   it("reads the same in any unit of its dimension", () => {
     const standard = [...UNITS].filter(([, of]) => of.spread === undefined);
     fc.assert(fc.property(fc.constantFrom(...standard), fc.constantFrom(...standard), fc.integer({ min: 1, max: 1000 }), ([one, a], [other, b], n) => {
-      fc.pre(a.dimension === b.dimension);
+      // Beyond 10^15 bits, cells or what else, nothing reads: see the test of bounds.
+      fc.pre(a.dimension === b.dimension && n * a.factor <= 1e15);
       const best = (text: string): number => {
         const found = readQuantity(parse(`x ${text}`).root.facts[0]?.items ?? [], 0, a.dimension);
         return found?.value.kind === "quantity" ? found.value.best : NaN;
