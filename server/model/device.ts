@@ -1,6 +1,7 @@
 import { CONNECTOR_TYPES } from "../../grammar/vocabulary";
 import { valueOf, valuesOf, type Bound, type PlaceValue } from "./bound";
 import { fromText } from "./make-ranged";
+import { readOptics, viewFrom, type Optics } from "./optics";
 import type { Ring } from "./position";
 import type { Ranged } from "./ranged";
 import type { Where } from "./where";
@@ -28,6 +29,8 @@ export interface Part {
   /** Metres. */
   readonly diagonal: Ranged | undefined;
   readonly width: Ranged | undefined;
+  /** How it shows, throws or takes a picture. */
+  readonly optics: Optics;
   readonly delay: Ranged | undefined;
   /** Foam or fur over a microphone. */
   readonly windshield: boolean;
@@ -175,7 +178,7 @@ class Facts {
         if (statement.row.head !== head) continue;
         const value = valueOf(statement, slot, "quantity");
         if (value === undefined || value.said === "unknown") continue;
-        return fromText(value, statement, `${this.id}.${head}${slot === "for" ? ".for" : ""}`, `${before} ${this.id}${after === "" ? "" : ` ${after}`}`, layer?.builtIn ?? false);
+        return fromText(value, statement, `${this.id}.${head}${statement.row.slots[0]?.id === slot ? "" : `.${slot}`}`, `${before} ${this.id}${after === "" ? "" : ` ${after}`}`, layer?.builtIn ?? false);
       }
     }
     return undefined;
@@ -223,14 +226,18 @@ function makePart(id: string, type: PartType, facts: Facts): Part {
   const angle = (slot: string): number => (coverage && valueOf(coverage, slot, "quantity")?.best) ?? 90;
   const view = facts.one("view");
   const pattern = facts.one("pattern");
+  const optics = readOptics(facts);
+  const stated = facts.ranged("view", "angle", "the angle of view of");
+  // Sensor and lens that the text states say more than what its kind usually has.
+  const reckoned = stated === undefined || stated.from.how === "kind" ? viewFrom(id, optics) : undefined;
   return {
     id, type, pattern: (pattern && valueOf(pattern, "pattern", "word")?.word) ?? "omni",
     mouth: facts.ranged("mouth", "distance", "the distance from mouth to"),
     directivity: factors && valuesOf(factors, "factors", "quantity").map((q) => q.best),
     coverage: coverage && { horizontal: angle("horizontal"), vertical: angle("vertical") },
     speechLevel: facts.ranged("speech-level", "level", "the loudest speech that", "plays cleanly"),
-    view: facts.ranged("view", "angle", "the angle of view of"),
-    viewWay: ((view && valueOf(view, "way", "word")?.word) ?? "horizontal") as Part["viewWay"],
+    view: reckoned ?? stated, optics,
+    viewWay: (reckoned !== undefined ? "horizontal" : (view && valueOf(view, "way", "word")?.word) ?? "horizontal") as Part["viewWay"],
     diagonal: facts.ranged("diagonal", "length", "the diagonal of"), width: facts.ranged("width", "length", "the width of"),
     delay: facts.ranged("delay", "time", "the delay of"),
     windshield: facts.one("windshield") !== undefined,
