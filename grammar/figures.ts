@@ -13,7 +13,7 @@ function everyday(value: number, dimension: Dimension): { readonly unit: string;
     case "share": return { unit: "%", factor: 0.01 };
     case "angle": return { unit: "deg", factor: 1 };
     case "area": return { unit: "m2", factor: 1 };
-    case "level": case "power": case "current": case "voltage": case "illuminance": case "luminous-flux": case "count": case "ratio":
+    case "level": case "power": case "current": case "voltage": case "illuminance": case "luminance": case "luminous-flux": case "count": case "ratio":
       return { unit: DIMENSIONS[dimension].unit, factor: 1 };
   }
 }

@@ -4,7 +4,7 @@
  */
 export type Dimension =
   | "length" | "area" | "time" | "level" | "rate" | "power" | "energy" | "charge" | "current" | "voltage" | "angle" | "share"
-  | "illuminance" | "luminous-flux" | "count" | "ratio" | "data";
+  | "illuminance" | "luminance" | "luminous-flux" | "count" | "ratio" | "data";
 
 export interface Unit {
   readonly dimension: Dimension;
@@ -51,6 +51,7 @@ export const UNITS: ReadonlyMap<string, Unit> = new Map<string, Unit>([
   ["deg", u("angle", 1)], ["degrees", u("angle", 1)], ["°", u("angle", 1)],
   ["%", u("share", 0.01)], ["percent", u("share", 0.01)],
   ["lx", u("illuminance", 1)], ["lux", u("illuminance", 1)],
+  ["cd/m2", u("luminance", 1)], ["cd/m²", u("luminance", 1)], ["nit", u("luminance", 1)], ["nits", u("luminance", 1)],
   ["lm", u("luminous-flux", 1)], ["lumens", u("luminous-flux", 1)],
 ]);
 
@@ -68,6 +69,7 @@ export const DIMENSIONS: Readonly<Record<Dimension, DimensionRow>> = {
   angle: { title: "an angle", example: "60 deg", unit: "°", tolerance: 0.15 },
   share: { title: "a share in percent", example: "3 %", unit: "", tolerance: 0.25 },
   illuminance: { title: "an illuminance", example: "300 lx", unit: "lx", tolerance: 0.3 },
+  luminance: { title: "a luminance", example: "350 cd/m2", unit: "cd/m²", tolerance: 0.25 },
   "luminous-flux": { title: "a luminous flux", example: "3000 lm", unit: "lm", tolerance: 0.2 },
   count: { title: "a number", example: "24", unit: "", tolerance: 0.2 },
   data: { title: "an amount of data", example: "5 GB", unit: "bit", tolerance: 0.25 },

@@ -111,12 +111,7 @@ export function* judging(subject: Case, trials: Trials): Pieces<Judgement | unde
   const ranks = [best.severity, ...swings.flatMap((s) => [s.low, s.high]), ...(kind.size > 1 ? [kindest] : [])].map(rank);
   const atBest = rank(best.severity);
   let least = Math.min(...ranks);
-  if (subject.asks === true && atBest > 0 && least > 0) {
-    for (const ends of corners(swings)) {
-      if (least > 0) least = Math.min(least, rank(subject.measure(trials.all(ends))?.severity));
-      yield;
-    }
-  }
+  if ((subject.asks === true || subject.together === true) && atBest > 0 && least > 0) least = Math.min(least, yield* downhill(subject, trials, best, swings));
   // Held over the whole range it keeps the level that it has everywhere; where an end removes it, it drops one and asks.
   const turnedBy = atBest > 0 && least === 0 ? deciding(swings, (s) => Math.min(rank(s.low), rank(s.high)) === 0) : [];
   const asks = subject.asks === true && turnedBy.some((s) => isAssumed(s.value));
@@ -125,16 +120,26 @@ export function* judging(subject: Case, trials: Trials): Pieces<Judgement | unde
   return { case: subject, best, said: best.say(), severity: LEVELS[level], atBest: best.severity, swings, turnedBy, couldFail };
 }
 
-/** How many of the values that weigh most are tried in all their corners. */
-const MOST_IN_CORNERS = 4;
-
-/** Every corner of what weighs most. Who stands in a line of sight depends on all places together: no end is kinder by itself. */
-function* corners(swings: readonly Swing[]): Generator<ReadonlyMap<string, End>> {
-  const most = swings.slice(0, MOST_IN_CORNERS);
-  for (let bits = 0; most.length > 1 && bits < 2 ** most.length; bits += 1) {
-    yield new Map(most.map((s, i): [string, End] => [s.value.id, (bits >> i) % 2 === 0 ? "low" : "high"]));
+/**
+ * The least level that is found by setting one value after the other, those that weigh most first, to whichever end is kinder with all
+ * that is set already. Who stands in a line of sight, and which of two sounds is the weaker, depends on all together.
+ */
+function* downhill(subject: Case, trials: Trials, best: Outcome, swings: readonly Swing[]): Pieces<number> {
+  let [ends, at]: [ReadonlyMap<string, End>, Outcome | undefined] = [new Map(), best];
+  for (const { value } of swings.slice(0, MOST_SET)) {
+    for (const end of ["low", "high"] as const) {
+      const tried = new Map([...ends, [value.id, end] as const]);
+      const there = subject.measure(trials.all(tried));
+      if (badness(there) < badness(at)) [ends, at] = [tried, there];
+    }
+    yield;
+    if (rank(at?.severity) === 0) return 0;
   }
+  return rank(at?.severity);
 }
+
+/** So many values are set together at most. */
+const MOST_SET = 16;
 
 /** Those that decide by themselves; where none does and only all together do, the two that weigh most. */
 function deciding(swings: readonly Swing[], alone: (swing: Swing) => boolean): readonly Swing[] {

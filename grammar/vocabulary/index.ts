@@ -1,5 +1,6 @@
 import { KIT_ROWS } from "./kit";
 import { SETUP_ROWS } from "./links";
+import { OPTICS_ROWS } from "./optics";
 import { MEETING_ROWS } from "./meeting";
 import { NETWORK_ROWS } from "./network";
 import { PEOPLE_ROWS } from "./people";
@@ -16,7 +17,20 @@ export { CONNECTOR_TYPES, CONNECTOR_WORDS, DEVICE_TYPES, type Connector } from "
 export { FINISH_WORDS } from "./finishes";
 
 /** The one table from which binding, messages, reference and highlighting come. */
-export const VOCABULARY: readonly Row[] = [...MEETING_ROWS, ...ROOM_ROWS, ...SHAPE_ROWS, ...SEATING_ROWS, ...KIT_ROWS.map(onTheSpot), ...SETUP_ROWS, ...NETWORK_ROWS, ...SERVICE_ROWS, ...SOUND_ROWS.map(onTheSpot), ...PICTURE_ROWS.map(onTheSpot), ...PEOPLE_ROWS.map(onTheSpot)];
+export const VOCABULARY: readonly Row[] = [
+  ...MEETING_ROWS,
+  ...ROOM_ROWS,
+  ...SHAPE_ROWS,
+  ...SEATING_ROWS,
+  ...KIT_ROWS.map(onTheSpot),
+  ...OPTICS_ROWS.map(onTheSpot),
+  ...SETUP_ROWS,
+  ...NETWORK_ROWS,
+  ...SERVICE_ROWS,
+  ...SOUND_ROWS.map(onTheSpot),
+  ...PICTURE_ROWS.map(onTheSpot),
+  ...PEOPLE_ROWS.map(onTheSpot),
+];
 
 /** Whatever a kit file can say of a device, the setup that places it can say, too. */
 function onTheSpot(row: Row): Row {

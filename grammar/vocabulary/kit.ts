@@ -195,7 +195,10 @@ export const KIT_ROWS: readonly Row[] = [
   },
   {
     head: "stops", within: ["device"], nature: "fact", once: true,
-    slots: [{ id: "after", after: "after", takes: q("time", 1, 864000), required: true, meaning: "after how long" }],
-    meaning: "A camera that switches itself off.", example: kind("camera", "stops after 29 min"),
+    slots: [
+      { id: "what", takes: { kind: "word", words: { recording: "what it records itself; its output goes on", output: "what it gives out" } }, meaning: "what stops; the whole camera where nothing is said" },
+      { id: "after", after: "after", takes: q("time", 1, 864000), required: true, meaning: "after how long" },
+    ],
+    meaning: "A camera that switches itself off.", example: kind("camera", "stops recording after 29 min"),
   },
 ];

@@ -74,7 +74,7 @@ export const SEATING_ROWS: readonly Row[] = [
     head: "eyes", within: ["seats", "talker"], nature: "fact", once: true,
     slots: [{ id: "height", takes: { kind: "quantity", dimension: "length", min: 0.5, max: 2.3 }, required: true, meaning: "above the floor on which they sit or stand",
       default: { best: 1.2, low: 1.1, high: 1.3, source: EYES } }],
-    meaning: "How high people's eyes and ears are: 1.2 m seated, 1.6 m standing where nothing is said.", example: hall("chairs 12 in 2 rows { eyes 1.05 m because \"a class of ten-year-olds\" }"),
+    meaning: "How high people's eyes and ears are: 1.2 m seated, 1.7 m standing where nothing is said.", example: hall("chairs 12 in 2 rows { eyes 1.05 m because \"a class of ten-year-olds\" }"),
   },
   {
     head: "mouth", within: ["seats", "talker"], nature: "fact", once: true,

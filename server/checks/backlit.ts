@@ -3,7 +3,7 @@ import { withUnit, figure } from "../model/show";
 import { luminanceOf } from "../physics/projection";
 import { SKIN } from "../physics/light";
 import { shadowOn } from "../physics/hidden";
-import { contrastOf, lightOnFaces } from "../signal/pictures/daylight";
+import { contrastOf, lightKey, lightOnFaces } from "../signal/pictures/daylight";
 import { pictureOf } from "../signal/pictures/picture";
 import { isLit, showingKey } from "../signal/pictures/showing";
 import { cameraOf, liveShots, seenBy, shotKey, shotsOf } from "../signal/pictures/shots";
@@ -23,10 +23,10 @@ export const backlit: Check = {
     source: "common practice, no source", symptoms: ["dark shape", "silhouette", "face too dark before the screen"], limit: `background ${RATIO} times the face`,
   },
   cases: (scene) => {
-    const { graph, setup } = scene;
+    const { graph, setup, item } = scene;
     const shots = shotsOf(graph);
     return each(scene).filter((s) => s.ending.device.type !== "computer").flatMap((showing) => graph.voices.filter((v) => v.seats === undefined).map((voice): Case => ({
-      key: `${voice.name} ${showingKey([showing])} ${shotKey(shots)} ${graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"],
+      key: `${voice.name} ${lightKey(setup, item)} ${showingKey([showing])} ${shotKey(shots)} ${graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"],
       measure: (trial) => {
         if (!isLit(showing, trial)) return undefined;
         const mouth = voice.position.at(trial);
@@ -37,8 +37,8 @@ export const backlit: Check = {
         // One camera that has no such thing behind the head is enough.
         const behind = views.map(({ shot, camera }) => ({ shot, share: headBefore(camera.position, rectangle, mouth) })).sort((a, b) => a.share - b.share)[0];
         if (behind === undefined) return undefined;
-        const face = luminanceOf(lightOnFaces(setup, trial), SKIN);
-        const { thrown, ambient } = contrastOf(setup, trial, device, part);
+        const face = luminanceOf(lightOnFaces(setup, trial, item), SKIN);
+        const { thrown, ambient } = contrastOf(setup, trial, device, part, item);
         // A picture is white in about half of its area.
         const back = thrown === undefined ? 150 : luminanceOf(thrown * 0.5 + ambient, 1);
         const ratio = back / Math.max(0.01, face);

@@ -15,14 +15,14 @@ export const cameraStops: Check = {
   cases: ({ graph, setup }) => {
     const { start, end } = setup;
     if (start === undefined || end === undefined) return [];
-    return shotsOf(graph).filter((s) => s.ending.part.stops !== undefined).map((shot): Case => {
+    return shotsOf(graph).filter((s) => s.ending.part.optics.stops !== undefined && s.ending.part.optics.stops.what !== "recording").map((shot): Case => {
       const { device, part } = shot.ending;
       return {
         key: shotKey([shot]), ways: ["online-sees-room"],
         measure: (trial) => {
-          const { stops } = part;
+          const { stops } = part.optics;
           if (stops === undefined || liveShots([shot], trial).length === 0) return undefined;
-          const [lasts, needed] = [trial.value(stops), (end - start) * 60];
+          const [lasts, needed] = [trial.value(stops.after), (end - start) * 60];
           return {
             severity: lasts < needed ? "error" : undefined, badness: (needed - lasts) / 60, measured: { value: lasts / 60, unit: "min" }, limit: { value: needed / 60, unit: "min" },
             cause: { key: `stops ${canonical(part.id)}`, subjects: [device.name], where: device.placed?.where ?? device.where },

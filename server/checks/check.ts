@@ -55,6 +55,8 @@ export interface Case {
   readonly ways: readonly WayName[];
   /** Where what is assumed decides, nothing is raised: the fact is asked for, and the way is doubtful. */
   readonly asks?: true;
+  /** No end of a value is kinder by itself: they are set one after the other, as they are wherever `asks` is set. */
+  readonly together?: true;
   measure(trial: Trial): Outcome | undefined;
   /** Remedies to try, cheapest first: a setting, a move, something owned, something to borrow. */
   remedies?(outcome: Outcome): readonly Remedy[];

@@ -1,5 +1,5 @@
 import { withUnit } from "../model/show";
-import { lightOnFaces } from "../signal/pictures/daylight";
+import { lightKey, lightOnFaces } from "../signal/pictures/daylight";
 import { liveShots, shotKey, shotsOf } from "../signal/pictures/shots";
 import { limitOf, type Case, type Check } from "./check";
 
@@ -15,16 +15,16 @@ export const darkFace: Check = {
     todo: ["Switch on the lamps over the people.", "A lamp from the front, a little above the eyes, off the screen.", "Do not stand under a lone ceiling lamp. Keep hot lamps away from curtains and people."],
     source: "EN 12464-1:2021: 150 lx on an upright cylinder in conference rooms; under 100 lx: common practice", symptoms: ["grainy picture", "too dark", "faces in the dark"], limit: `${LIGHT.hint} lx; under ${LIGHT.warning} lx a warning`,
   },
-  cases: ({ graph, setup }) => {
+  cases: ({ graph, setup, item }) => {
     const shots = shotsOf(graph);
     const first = shots[0];
     if (first === undefined) return [];
     return [{
-      key: shotKey(shots), ways: ["online-sees-room"], asks: true,
+      key: `${shotKey(shots)} ${lightKey(setup, item)}`, ways: ["online-sees-room"], asks: true,
       measure: (trial) => {
         if (liveShots(shots, trial).length === 0) return undefined;
         const limit = limitOf(setup, "dark-face", LIGHT.warning);
-        const value = lightOnFaces(setup, trial);
+        const value = lightOnFaces(setup, trial, item);
         const severity = value < limit ? "warning" : value < LIGHT.hint && limit === LIGHT.warning ? "hint" : undefined;
         return {
           severity, badness: LIGHT.hint - value, measured: { value, unit: "lx" }, limit: { value: severity === "hint" ? LIGHT.hint : limit, unit: "lx" },

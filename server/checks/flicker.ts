@@ -18,13 +18,14 @@ export const flicker: Check = {
     todo: ["Set the exposure to 1/50 s or 1/100 s where the mains have 50 Hz, to 1/60 s or 1/120 s where they have 60.", "Send slides themselves, and not a picture of the screen."],
     source: "common practice, no source; elementary", symptoms: ["flicker", "bars roll through the picture", "pulsing light"], limit: "whole half-periods of the mains",
   },
-  cases: (scene) => shotsOf(scene.graph).filter((s) => s.ending.part.exposure !== undefined).map((shot): Case => {
+  cases: (scene) => shotsOf(scene.graph).filter((s) => s.ending.part.optics.exposure !== undefined).map((shot): Case => {
     const { device, part } = shot.ending;
     return {
       key: shotKey([shot]), ways: ["online-sees-room"], asks: true,
       measure: (trial) => {
-        if (part.exposure === undefined) return undefined;
-        const time = trial.value(part.exposure);
+        const { exposure } = part.optics;
+        if (exposure === undefined) return undefined;
+        const time = trial.value(exposure);
         const mains = trial.value({ ...assumed("mains.frequency", "the frequency of the mains", "count", { best: 50, low: 50, high: 60, source: "common practice, no source" }), ask: "Do the mains there have 50 or 60 Hz?" });
         const value = flickerLeft(time, mains);
         return {

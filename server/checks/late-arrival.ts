@@ -23,9 +23,9 @@ export const lateArrival: Check = {
     limit: `${LATE_FROM * 1000} ms apart, the later at most ${LATE_WITHIN} dB weaker`,
   },
   cases: (scene) => [
-    { key: keyOfSpeaking(scene.graph, ONLINE_SPEAKS), ways: ["room-hears-online"], measure: (trial) => measure(scene, ONLINE_SPEAKS, trial), remedies: () => apartRemedies(scene, ONLINE_SPEAKS) },
+    { key: keyOfSpeaking(scene.graph, ONLINE_SPEAKS), ways: ["room-hears-online"], together: true, measure: (trial) => measure(scene, ONLINE_SPEAKS, trial), remedies: () => apartRemedies(scene, ONLINE_SPEAKS) },
     ...(carriers(scene.graph).length === 0 ? [] : spokesmen(scene, (voice, trial) => measure(scene, speakingOf(voice, 0), trial)?.badness).filter((by) => by.amplified).map(({ voice }): Case => ({
-      key: keyOfSpeaking(scene.graph, speakingOf(voice, 0)), ways: [], measure: (trial) => measure(scene, speakingOf(voice, 0), trial), remedies: () => apartRemedies(scene, speakingOf(voice, 0)),
+      key: keyOfSpeaking(scene.graph, speakingOf(voice, 0)), ways: [], together: true, measure: (trial) => measure(scene, speakingOf(voice, 0), trial), remedies: () => apartRemedies(scene, speakingOf(voice, 0)),
     }))),
   ],
 };
@@ -35,7 +35,8 @@ function measure(scene: Scene, speaking: Speaking, trial: Trial): Outcome | unde
   const sources = sourcesOf(graph, speaking, trial);
   if (sources.length < 2) return undefined;
   const all = [...listeners(setup, trial).keys()];
-  const late = trial.keep(`late ${keyOfSpeaking(graph, speaking)}`, () => lateSeats(sources, all));
+  // The sources are asked for within, so that what they read counts as read.
+  const late = trial.keep(`late ${keyOfSpeaking(graph, speaking)}`, () => lateSeats(sourcesOf(graph, speaking, trial), all));
   const worst = late.reduce<(typeof late)[number] | undefined>((a, b) => (a === undefined || beyond(b) > beyond(a) ? b : a), undefined);
   if (worst === undefined) {
     return { severity: undefined, badness: -LATE_FROM * 1000, cause: { key: LATE, subjects: [], where: whereOf(scene, sources[0], speaking) }, say: () => ({ because: "", effect: "", summary: "what plays comes together at every seat", chain: [] }) };

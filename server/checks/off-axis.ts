@@ -29,15 +29,19 @@ export const offAxis: Check = {
     key: showingKey(list), ways: ["room-sees-online"],
     measure: (trial) => {
       const { setup } = scene;
-      const limit = limitOf(setup, "off-axis", AXIS);
+      const most = limitOf(setup, "off-axis", AXIS);
       const lit = list.filter((s) => isLit(s, trial));
       if (lit.length === 0) return undefined;
       const seats = listeners(setup, trial);
       const looks = lit.map((s) => looksAt(setup, trial, s.ending));
-      const off = seats.map((_, i) => Math.min(...looks.map((of) => of[i]?.off ?? 180)));
-      const worst = off.reduce((w, value, i) => (value > (off[w] ?? 0) ? i : w), 0);
-      const showing = lit[looks.findIndex((of) => of[worst]?.off === off[worst])] ?? lit[0];
-      const value = off[worst] ?? 0;
+      // A display that says from where it can be looked at is taken at its word, if that is less.
+      const limits = lit.map(({ ending: { part } }) => (part.optics.viewingAngle === undefined ? most : Math.min(most, trial.value(part.optics.viewingAngle.horizontal) / 2)));
+      const beyond = seats.map((_, i) => looks.map((of, k) => (of[i]?.off ?? 180) - (limits[k] ?? most)));
+      const least = beyond.map((of) => Math.min(...of));
+      const worst = least.reduce((w, value, i) => (value > (least[w] ?? -180) ? i : w), 0);
+      const best = Math.max(0, beyond[worst]?.indexOf(least[worst] ?? NaN) ?? 0);
+      const [showing, limit] = [lit[best], limits[best] ?? most];
+      const value = (least[worst] ?? -limit) + limit;
       if (showing === undefined) return undefined;
       const { part } = showing.ending;
       return {
@@ -45,7 +49,7 @@ export const offAxis: Check = {
         cause: { key: `axis ${canonical(part.id)}`, subjects: [part.id], where: showing.shown.where },
         say: () => ({
           because: `from ${rowOf(seats[worst])} one looks at ${part.id} from ${withUnit(value, "°")} off its axis`,
-          effect: `too much from the side for ${seatsShort(seats, off.flatMap((n, i) => (n > limit ? [i] : [])), worst)}`,
+          effect: `too much from the side for ${seatsShort(seats, least.flatMap((n, i) => (n > 0 ? [i] : [])), worst)}`,
           summary: `${part.id} is seen from ${withUnit(value, "°")} off its axis at ${rowOf(seats[worst])}`, chain: [],
         }),
       };

@@ -20,12 +20,13 @@ export const throwMisfit: Check = {
     todo: ["Move the projector to the distance that fits.", "Or fill another surface."],
     source: "geometry: throw ratio = distance / width", symptoms: ["picture larger than the screen", "picture too small on the screen"], limit: "distance / width within the ends of the zoom, give or take 5 per cent",
   },
-  cases: (scene) => each(scene).filter((s) => s.ending.part.throw !== undefined).map((showing): Case => ({
+  cases: (scene) => each(scene).filter((s) => s.ending.part.optics.throws !== undefined).map((showing): Case => ({
     key: showingKey([showing]), ways: ["room-sees-online"], asks: true,
     measure: (trial) => {
       const { device, part } = showing.ending;
-      const lens = part.throw;
-      if (lens === undefined) return undefined;
+      const { throws } = part.optics;
+      if (throws === undefined) return undefined;
+      const lens = { low: trial.value(throws.least), high: trial.value(throws.most) };
       const { rectangle } = pictureOf(scene.setup, trial, device, part);
       const at = standOf(scene.setup, device, trial);
       const distance = Math.hypot(at.x - rectangle.centre[0], at.y - rectangle.centre[1]);
@@ -47,9 +48,10 @@ export const throwMisfit: Check = {
       const { device, part } = showing.ending;
       const { room } = scene.setup;
       const width = room.surfaces.get(canonical(device.fills ?? ""))?.width.best;
-      if (part.throw === undefined || width === undefined) return [];
+      const { throws } = part.optics;
+      if (throws === undefined || width === undefined) return [];
       // Straight before a surface on the front wall: others are for the author to reckon.
-      const distance = Math.round(((part.throw.low + part.throw.high) / 2) * width * 10) / 10;
+      const distance = Math.round(((throws.least.best + throws.most.best) / 2) * width * 10) / 10;
       if (distance > room.length.best - 0.3) return [];
       return moveTo(device, `at (${figure(distance)} m, ${figure(Math.round(room.width.best * 5) / 10)} m)`, `Put ${device.name} ${figure(distance)} m before the surface`);
     },

@@ -1,7 +1,7 @@
 import { canonical } from "../model/names";
 import { figure, withUnit } from "../model/show";
 import { CONTRAST, fluxForContrast } from "../physics/contrast";
-import { contrastOf } from "../signal/pictures/daylight";
+import { contrastOf, lightKey } from "../signal/pictures/daylight";
 import { pictureOf } from "../signal/pictures/picture";
 import { isLit, showingKey, showings } from "../signal/pictures/showing";
 import { limitOf, type Case, type Check } from "./check";
@@ -18,12 +18,12 @@ export const washedOut: Check = {
     limit: `${CONTRAST.basicDecisions}:1; under ${CONTRAST.passive}:1 an error where there is text`,
   },
   cases: (scene) => each(scene).map((showing): Case => ({
-    key: showingKey([showing]), ways: ["room-sees-online"], asks: true,
+    key: `${showingKey([showing])} ${lightKey(scene.setup, scene.item)}`, ways: ["room-sees-online"], asks: true,
     measure: (trial) => {
       if (!isLit(showing, trial)) return undefined;
       const { device, part } = showing.ending;
       const limit = limitOf(scene.setup, "washed-out", CONTRAST.basicDecisions);
-      const { value, ambient, thrown } = contrastOf(scene.setup, trial, device, part);
+      const { value, ambient, thrown } = contrastOf(scene.setup, trial, device, part, scene.item);
       const text = showings(scene.graph).some((s) => s.ending.part === part && s.shown.letters !== undefined);
       const severity = value < CONTRAST.passive && text ? "error" : value < limit ? "warning" : undefined;
       return {

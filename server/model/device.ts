@@ -1,6 +1,7 @@
 import { CONNECTOR_TYPES } from "../../grammar/vocabulary";
 import { valueOf, valuesOf, type Bound, type PlaceValue } from "./bound";
 import { fromText } from "./make-ranged";
+import { readOptics, viewFrom, type Optics } from "./optics";
 import type { Ring } from "./position";
 import type { Ranged } from "./ranged";
 import type { Where } from "./where";
@@ -28,16 +29,10 @@ export interface Part {
   /** Metres. */
   readonly diagonal: Ranged | undefined;
   readonly width: Ranged | undefined;
-  /** Of a camera that switches itself off: after how long, s. */
-  readonly stops: Ranged | undefined;
-  /** Distance to width, from one end of a projector's zoom to the other: a choice, no uncertainty. */
-  readonly throw: Ranged | undefined;
-  /** Of a camera, s, where it is set by hand. */
-  readonly exposure: Ranged | undefined;
-  /** Whether a camera gives its picture without menus; nothing where the text does not say. */
-  readonly clean: boolean | undefined;
   /** Of a projector, lumens as printed. */
   readonly light: Ranged | undefined;
+  /** How it shows, throws or takes a picture. */
+  readonly optics: Optics;
   readonly delay: Ranged | undefined;
   /** Foam or fur over a microphone. */
   readonly windshield: boolean;
@@ -187,7 +182,7 @@ class Facts {
         if (statement.row.head !== head) continue;
         const value = valueOf(statement, slot, "quantity");
         if (value === undefined || value.said === "unknown") continue;
-        return fromText(value, statement, `${this.id}.${head}${slot === "for" ? ".for" : ""}`, `${before} ${this.id}${after === "" ? "" : ` ${after}`}`, layer?.builtIn ?? false);
+        return fromText(value, statement, `${this.id}.${head}${statement.row.slots[0]?.id === slot ? "" : `.${slot}`}`, `${before} ${this.id}${after === "" ? "" : ` ${after}`}`, layer?.builtIn ?? false);
       }
     }
     return undefined;
@@ -235,25 +230,25 @@ function makePart(id: string, type: PartType, facts: Facts): Part {
   const angle = (slot: string): number => (coverage && valueOf(coverage, slot, "quantity")?.best) ?? 90;
   const view = facts.one("view");
   const pattern = facts.one("pattern");
+  const optics = readOptics(facts);
+  const stated = facts.ranged("view", "angle", "the angle of view of");
+  // Sensor and lens that the text states say more than what its kind usually has.
+  const reckoned = stated === undefined || stated.from.how === "kind" ? viewFrom(id, optics) : undefined;
   return {
     id, type, pattern: (pattern && valueOf(pattern, "pattern", "word")?.word) ?? "omni",
     mouth: facts.ranged("mouth", "distance", "the distance from mouth to"),
     directivity: factors && valuesOf(factors, "factors", "quantity").map((q) => q.best),
     coverage: coverage && { horizontal: angle("horizontal"), vertical: angle("vertical") },
     speechLevel: facts.ranged("speech-level", "level", "the loudest speech that", "plays cleanly"),
-    view: facts.ranged("view", "angle", "the angle of view of"),
-    viewWay: ((view && valueOf(view, "way", "word")?.word) ?? "horizontal") as Part["viewWay"],
+    view: reckoned ?? stated, optics,
+    viewWay: (reckoned !== undefined ? "horizontal" : (view && valueOf(view, "way", "word")?.word) ?? "horizontal") as Part["viewWay"],
     diagonal: facts.ranged("diagonal", "length", "the diagonal of"), width: facts.ranged("width", "length", "the width of"),
-    throw: facts.ranged("throw", "ratio", "the throw of"), exposure: facts.ranged("exposure", "time", "the exposure of"),
-    clean: cleanOf(facts.one("output")),
-    light: facts.ranged("light", "flux", "the light of"), stops: facts.ranged("stops", "after", "how long", "goes on by itself"),
+    light: facts.ranged("light", "flux", "the light of"),
     delay: facts.ranged("delay", "time", "the delay of"),
     windshield: facts.one("windshield") !== undefined,
     gain: gainOf(facts.one("gain")),
   };
 }
-
-const cleanOf = (statement: Bound | undefined): boolean | undefined => statement && valueOf(statement, "how", "word")?.word === "clean";
 
 /** What a `gain` statement says. */
 export const gainOf = (statement: Bound | undefined): Part["gain"] => (statement && valueOf(statement, "how", "word")?.word) as Part["gain"];

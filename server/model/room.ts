@@ -2,6 +2,7 @@ import type { Quantity } from "../../grammar/quantity";
 import type { Point2 } from "../physics/polygon";
 import { valueOf, valuesOf, type Bound, type PlaceValue } from "./bound";
 import { defaultOf } from "./defaults";
+import { readLights, type Lamps, type Light } from "./lights";
 import { assumed, fromText } from "./make-ranged";
 import { canonical } from "./names";
 import type { Ranged } from "./ranged";
@@ -18,6 +19,10 @@ export interface Surface {
   readonly lowerEdge: Ranged;
   /** Of a board: how high its letters are, m. */
   readonly letters: Ranged | undefined;
+  /** Width to height, where stated. */
+  readonly aspect: number | undefined;
+  /** Beside a surface that scatters all light evenly. */
+  readonly gain: Ranged;
   readonly where: Where;
 }
 
@@ -46,6 +51,10 @@ export interface Finish {
 }
 
 export interface Room extends Built {
+  readonly lights: readonly Light[];
+  readonly lamps: readonly Lamps[];
+  /** Curtains over windows that the text names; besides `curtains`, which says how much is drawn in all the rest. */
+  readonly overWindows: readonly { readonly weight: string; readonly area: Ranged | undefined; readonly over: string; readonly where: Where }[];
   readonly name: string;
   /** Absent where no text states a room: everything about it is assumed. */
   readonly where: Where | undefined;
@@ -66,9 +75,6 @@ export interface Room extends Built {
   readonly outdoors: boolean;
   /** Force on the scale of Beaufort, where stated. */
   readonly wind: Ranged | undefined;
-  /** Light of the room on pictures and on faces, lx, where stated. */
-  readonly lightOnScreens: Ranged | undefined;
-  readonly lightOnFaces: Ranged | undefined;
   readonly floor: Finish;
   readonly walls: Finish;
   readonly ceiling: Finish;
@@ -81,7 +87,7 @@ export interface Room extends Built {
   readonly spots: ReadonlyMap<string, { readonly place: PlaceValue | undefined; readonly where: Where }>;
 }
 
-const LISTS: ReadonlySet<string> = new Set(["chairs", "seat", "spot", "table", "screen", "outlet", "stage", "walkway", "column", "door", "window"]);
+const LISTS: ReadonlySet<string> = new Set(["chairs", "seat", "spot", "table", "screen", "outlet", "stage", "walkway", "column", "door", "window", "light", "lamps"]);
 
 /**
  * Which of the things in a room a statement is about, where it is about one of several: `chairs audience`. What is stated of the same
@@ -89,6 +95,12 @@ const LISTS: ReadonlySet<string> = new Set(["chairs", "seat", "spot", "table", "
  */
 export function thingOf(fact: Bound): string | undefined {
   const { head } = fact.row;
+  if (head === "light" || head === "lamps") {
+    const of = valueOf(fact, head === "light" ? "on" : "which", "word")?.word ?? "";
+    return [head, of, ...fact.tails.during.map((name) => canonical(name.text))].join(" ");
+  }
+  const over = head === "curtains" ? valueOf(fact, "over", "name") : undefined;
+  if (over !== undefined) return `curtains over ${canonical(over.text)}`;
   if (!LISTS.has(head)) return undefined;
   const name = valueOf(fact, "name", "name")?.text ?? (head === "chairs" ? "audience" : head === "stage" ? "stage" : undefined);
   // Of columns and doors there may be many without a name.
@@ -153,12 +165,17 @@ export function makeRoom(stated: Bound | undefined, evening: readonly Bound[], l
     name, where: stated?.where, length, width: side("width"), height: side("height"),
     corners: corners === undefined || !encloses(outline) ? undefined : outline, cornersWhere: corners?.where,
     slope: slope === undefined || rise === undefined ? undefined : { rise, from: sloping("from"), to: sloping("to"), where: slope.where },
-    north: northOf(facts.get("north"), name), ...readBuilt(listed),
+    north: northOf(facts.get("north"), name), ...readBuilt(listed), ...readLights(listed),
+    overWindows: byHead("curtains").flatMap((fact) => {
+      const over = valueOf(fact, "over", "name")?.text;
+      const area = valueOf(fact, "area", "quantity");
+      const size = known(area) ? fromText(area, fact, `room.curtains.${over ?? ""}`, `the area of the curtains over ${over ?? ""}`, false) : undefined;
+      return over === undefined ? [] : [{ weight: valueOf(fact, "weight", "word")?.word ?? "", area: size, over, where: fact.where }];
+    }),
     noise: one("noise", "level", `the noise in ${name}`) ?? assumed("room.noise", `the noise in ${name}`, "level", defaultOf("noise", "room", "level")),
     reverberation: one("reverberation", "time", `the reverberation of ${name}`)
       ?? (clap && { ...clap, low: clap.low * NO_CLAP[0], high: clap.high * NO_CLAP[1], from: { ...clap.from, how: "guessed" } }),
     outdoors: facts.has("outdoors"), wind: one("wind", "number", `the wind at ${name}`),
-    lightOnScreens: one("light-on-screens", "light", `the light on screens in ${name}`), lightOnFaces: one("light-on-faces", "light", `the light on faces in ${name}`),
     floor: finish("floor", "wood"), walls: finish("walls", "plaster"), ceiling: finish("ceiling", "plasterboard"),
     curtains: curtainArea && { weight: word("curtains", "weight"), area: curtainArea },
     windows: windowArea && { glass: word("windows", "glass"), area: windowArea },
@@ -169,6 +186,8 @@ export function makeRoom(stated: Bound | undefined, evening: readonly Bound[], l
       length: sizeOf(fact, "length", called), width: sizeOf(fact, "width", called),
     })),
     surfaces: keyed(byHead("screen"), (fact, called) => ({
+      aspect: aspectOf(fact),
+      gain: child(fact, "gain", "factor", `surface.${called}.gain`, `the gain of ${called}`) ?? assumed(`surface.${called}.gain`, `the gain of ${called}`, "ratio", defaultOf("gain", "surface", "factor")),
       name: called, place: valueOf(fact, "place", "place"), where: fact.where,
       width: child(fact, "width", "length", `surface.${called}.width`, `the width of ${called}`)
         ?? assumed(`surface.${called}.width`, `the width of ${called}`, "length", { best: 2, low: 1.5, high: 2.6, source: "common practice, no source" }),
@@ -182,6 +201,11 @@ export function makeRoom(stated: Bound | undefined, evening: readonly Bound[], l
     })),
     spots: keyed(byHead("spot"), (fact) => ({ place: valueOf(fact, "place", "place"), where: fact.where })),
   };
+}
+
+function aspectOf(fact: Bound): number | undefined {
+  const stated = fact.children.find((c) => c.row.head === "aspect");
+  return stated && valueOf(stated, "ratio", "ratio")?.ratio;
 }
 
 /** From the front wall, or the left one, to the corner that is farthest from it. */

@@ -1,11 +1,14 @@
 /** Those who speak: the talkers that the text names, and the seats whose people may speak. */
 import { valueOf, type Bound, type PlaceValue } from "./bound";
+import type { Vec3 } from "./geometry";
 import { assumed, fromText } from "./make-ranged";
 import { canonical } from "./names";
+import { CROWN, usualEyes } from "./placing/heights";
 import { HEIGHTS, type Floor, type Position } from "./position";
 import type { Ranged } from "./ranged";
 import type { Reading } from "./reading";
 import type { Room, Seats } from "./room";
+import type { Trial } from "./trial";
 import type { Where } from "./where";
 
 /** Somebody who speaks: one person, or whoever speaks from some seats. */
@@ -14,7 +17,9 @@ export interface Voice {
   readonly seats: Seats | undefined;
   /** The text names it as a talker; else it is seats whose people may speak. */
   readonly stated: boolean;
+  /** Of the mouth. */
   readonly position: Position;
+  readonly body: Body;
   /** dBA at 1 m. */
   readonly level: Ranged;
   /** Over how much it walks about, front to back and left to right, in metres. */
@@ -27,6 +32,34 @@ export interface Voice {
   readonly music: boolean;
   readonly statements: readonly Bound[];
   readonly where: Where | undefined;
+}
+
+/** How high somebody is, above the floor on which they stand or sit. */
+export interface Body {
+  readonly standing: boolean;
+  readonly mouth: number | Ranged;
+  readonly eyes: Ranged;
+  /** The top of the head, where stated. */
+  readonly head: Ranged | undefined;
+}
+
+function bodyOf(name: string, statements: readonly Bound[], standing: boolean): Body {
+  const stated = (head: "eyes" | "mouth" | "head"): Ranged | undefined => {
+    const fact = statements.find((s) => s.row.head === head);
+    const value = fact && valueOf(fact, "height", "quantity");
+    return fact === undefined || value === undefined || value.said === "unknown" ? undefined : fromText(value, fact, `voice.${name}.${head}`, `how high ${head === "eyes" ? "the eyes" : head === "mouth" ? "the mouth" : "the head"} of ${name} ${head === "eyes" ? "are" : "is"}`, false);
+  };
+  return { standing, mouth: stated("mouth") ?? (standing ? HEIGHTS.standingMouth : HEIGHTS.seatedMouth), eyes: stated("eyes") ?? usualEyes(name, standing), head: stated("head") };
+}
+
+const metres = (height: number | Ranged, trial: Trial): number => (typeof height === "number" ? height : trial.value(height));
+
+/** Where the eyes of somebody who speaks are, and how high the top of the head, m; of people in seats the seats say it. */
+export function headOf(voice: Voice, trial: Trial): { readonly eyes: Vec3; readonly top: number } {
+  const mouth = voice.position.at(trial);
+  const floor = mouth.z - metres(voice.body.mouth, trial);
+  const eyes = trial.value(voice.body.eyes);
+  return { eyes: { ...mouth, z: floor + eyes }, top: floor + (voice.body.head === undefined ? eyes + CROWN : trial.value(voice.body.head)) };
 }
 
 /** What the text says of how somebody speaks, besides how loud. */
@@ -65,9 +98,10 @@ export function readVoices(reading: Reading, floor: Floor, room: Room): { voices
     const place = valueOf(talker, "place", "place");
     const at = place?.relations.length === 1 && place.relations[0]?.anchor.kind === "name" ? floor.group(place.relations[0].anchor.name.text) : undefined;
     const standing = talker.children.some((c) => c.row.head === "standing") || (large && at === undefined && !talker.children.some((c) => c.row.head === "seated"));
+    const body = bodyOf(name, talker.children, standing);
     out.set(canonical(name), {
-      name, seats: at, stated: true, ...manner(name, talker.children, place), statements: talker.children, where: talker.where, level: level(name, talker.children, large),
-      position: floor.position(name, place, "lectern", standing ? HEIGHTS.standingMouth : HEIGHTS.seatedMouth),
+      name, body, seats: at, stated: true, ...manner(name, talker.children, place), statements: talker.children, where: talker.where, level: level(name, talker.children, large),
+      position: floor.position(name, place, "lectern", body.mouth),
     });
   }
   for (const group of reading.by("talkers")) {
@@ -75,9 +109,10 @@ export function readVoices(reading: Reading, floor: Floor, room: Room): { voices
     const place = valueOf(group, "place", "place");
     for (let i = 1; i <= count; i += 1) {
       const name = `talker-${i}`;
+      const body = bodyOf(name, group.children, group.children.some((c) => c.row.head === "standing"));
       out.set(canonical(name), {
-        name, seats: undefined, stated: true, ...manner(name, group.children, place), statements: group.children, where: group.where, level: level(name, group.children, false),
-        position: floor.position(name, place, "audience", HEIGHTS.seatedMouth, { index: i - 1, count }),
+        name, body, seats: undefined, stated: true, ...manner(name, group.children, place), statements: group.children, where: group.where, level: level(name, group.children, false),
+        position: floor.position(name, place, "audience", body.mouth, { index: i - 1, count }),
       });
     }
   }
@@ -85,12 +120,12 @@ export function readVoices(reading: Reading, floor: Floor, room: Room): { voices
   for (const seats of room.seats) {
     if (out.has(canonical(seats.name))) continue;
     out.set(canonical(seats.name), {
-      name: seats.name, seats, stated: false, ...manner(seats.name, []), statements: [], where: seats.where, level: level(seats.name, [], large),
+      name: seats.name, body: bodyOf(seats.name, [], false), seats, stated: false, ...manner(seats.name, []), statements: [], where: seats.where, level: level(seats.name, [], large),
       position: floor.position(seats.name, undefined, seats.name, HEIGHTS.seatedMouth),
     });
   }
   const lectern: Voice = {
-    name: "whoever speaks at the lectern", seats: undefined, stated: false, ...manner("lectern", []), statements: [], where: undefined, level: level("whoever speaks at the lectern", [], large),
+    name: "whoever speaks at the lectern", body: bodyOf("whoever speaks at the lectern", [], large), seats: undefined, stated: false, ...manner("lectern", []), statements: [], where: undefined, level: level("whoever speaks at the lectern", [], large),
     position: floor.position("whoever speaks at the lectern", undefined, "lectern", large ? HEIGHTS.standingMouth : HEIGHTS.seatedMouth),
   };
   return { voices: out, lectern };

@@ -1,6 +1,7 @@
 /** How sound stays in the room: reverberation, room constant and noise, from what is stated, else from surfaces and people. */
 import { assumed } from "../model/make-ranged";
 import type { Ranged } from "../model/ranged";
+import { canonical } from "../model/names";
 import type { Room } from "../model/room";
 import { sizeOf } from "../model/room-shape";
 import type { Setup } from "../model/setup";
@@ -68,16 +69,22 @@ function reverberation(setup: Setup, trial: Trial, size: { readonly floor: numbe
   const factor = trial.value(fromSurfaces(room));
   const { walls } = size;
   const curtain = room.curtains === undefined ? 0 : Math.min(walls, trial.value(room.curtains.area));
-  const glass = room.windows === undefined ? 0 : Math.min(walls - curtain, trial.value(room.windows.area));
+  const panes = new Map(room.openings.filter((one) => one.kind === "window").map((one) => [canonical(one.name), trial.value(one.width) * trial.value(one.height)]));
+  const drawn = room.overWindows.map(({ weight, area, over }) => ({ weight, area: area === undefined ? (panes.get(canonical(over)) ?? 0) : trial.value(area) }));
+  const hung = Math.min(walls - curtain, drawn.reduce((sum, one) => sum + one.area, 0));
+  // Where nothing says how much glass is bare in all, it is that of the windows, but for what curtains hang before.
+  const bare = room.windows === undefined ? Math.max(0, [...panes.values()].reduce((sum, pane) => sum + pane, 0) - hung) : trial.value(room.windows.area);
+  const glass = Math.max(0, Math.min(walls - curtain - hung, bare));
   const people = room.seats.reduce((sum, seats) => sum + seats.count, 0);
   return bands((k) => {
     const alpha = (word: string): number => FINISHES[FINISH_OF_WORD[word] ?? "plaster"].alpha[k];
     const absorbing = surfaceAbsorption([
       { area: size.floor, alpha: alpha(room.floor.finish) },
       { area: size.floor, alpha: alpha(room.ceiling.finish) },
-      { area: Math.max(0, walls - curtain - glass), alpha: alpha(room.walls.finish) },
+      { area: Math.max(0, walls - curtain - hung - glass), alpha: alpha(room.walls.finish) },
       ...(room.curtains === undefined ? [] : [{ area: curtain, alpha: FINISHES[`curtain-${room.curtains.weight}` as FinishName].alpha[k] }]),
-      ...(room.windows === undefined ? [] : [{ area: glass, alpha: alpha(room.windows.glass) }]),
+      ...drawn.map((one) => ({ area: one.area, alpha: FINISHES[`curtain-${one.weight}` as FinishName].alpha[k] })),
+      ...(glass === 0 ? [] : [{ area: glass, alpha: alpha(room.windows?.glass ?? "glass") }]),
     ]);
     const absorption = absorbing + people * PERSON_ABSORPTION[k] + airAbsorption(AIR_HUMID[k], size.volume);
     return factor * sabine(size.volume, absorption);

@@ -13,8 +13,11 @@ import { faceHeightOnGrid, visualAngle } from "../physics/imageSize";
 import { mouths } from "./air";
 import { aimOf, audienceCentre, standOf, triple } from "./stands";
 
-/** Pictures are taken to be 16:9; common practice, no source. */
+/** Pictures are taken to be 16:9 where nothing is said; common practice, no source. */
 export const ASPECT = 16 / 9;
+
+/** Width to height of what a display or a projector shows: as stated, else by its pixels. */
+export const shapeOf = ({ optics }: Part): number => optics.aspect ?? (optics.pixels === undefined ? ASPECT : optics.pixels.width / optics.pixels.height);
 
 /** Nearer than this, somebody and a camera are at one place, and it looks at them. Common practice, no source. */
 export const AT_ITS_PLACE = 0.7;
@@ -28,12 +31,13 @@ export function pictureHeight(setup: Setup, device: Device, part: Part, trial: T
     const surface = device.fills === undefined ? undefined : setup.room.surfaces.get(canonical(device.fills));
     const width: Ranged = surface?.width
       ?? assumed(`${device.name}.picture`, `the width of the picture of ${device.name}`, "length", { best: 2, low: 1.5, high: 2.6, source: "common practice, no source" });
-    return trial.value(width) / ASPECT;
+    // On a surface that is squarer than the picture its width decides, on one that is longer its height.
+    return trial.value(width) / Math.max(shapeOf(part), surface?.aspect ?? 0);
   }
-  if (part.width !== undefined) return trial.value(part.width) / ASPECT;
+  if (part.width !== undefined) return trial.value(part.width) / shapeOf(part);
   const diagonal: Ranged = part.diagonal
     ?? assumed(`${part.id}.diagonal`, `the diagonal of ${part.id}`, "length", { best: 0.6, low: 0.3, high: 1.4, source: "common practice, no source" });
-  return trial.value(diagonal) / Math.hypot(ASPECT, 1);
+  return trial.value(diagonal) / Math.hypot(shapeOf(part), 1);
 }
 
 /** Where the picture is: on the surface that a projector fills, else at the device. */

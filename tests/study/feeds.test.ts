@@ -20,7 +20,8 @@ describe("an evening in two languages", () => {
   test("is in order, and the interpreter need not be heard by the call", () => {
     const study = judged(LOFT);
     expect(study.problems).toEqual([]);
-    expect(study.findings.map((f) => `${f.severity} ${f.code}`)).toEqual([]);
+    // The display beside the lectern is in the picture of whoever stands there: a small loft has no other place for it.
+    expect(study.findings.map((f) => `${f.severity} ${f.code}`)).toEqual(["hint picture-loop"]);
     expect(study.ways.filter((w) => w.verdict !== "works")).toEqual([]);
   });
 

@@ -76,7 +76,7 @@ describe("what does not change a study", () => {
 
 describe("a number that is told twice is one number", () => {
   const NAMES: Readonly<Record<string, readonly string[]>> = {
-    "uplink-short": ["sent in all"], "battery-short": ["battery life"], "uncovered-direction": ["angle of a face", "distance to the edge of the frame"],
+    "uplink-short": ["sent in all"], "battery-short": ["battery life"],
     "seat-unheard": ["direct to reverberant ratio"],
     "speech-unclear": ["speech transmission index"], "late-arrival": ["how late"],
   };

@@ -9,8 +9,8 @@ room hall 9.2 m by 6.4 m by 3.1 m {
   noise 38 dBA
   reverberation 0.8 s
   chairs 24 in 4 rows { first 3.2 m, pitch 0.9 m, spacing 0.55 m }
-  light-on-screens 30 lx
-  light-on-faces 200 lx
+  light 30 lx on screen
+  light 200 lx on faces
   screen wall at front, width 2.4 m, lower-edge 1.7 m
   outlet left-wall at left, sockets 4
   outlet back-wall at back, sockets 4

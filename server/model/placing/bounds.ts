@@ -30,9 +30,16 @@ export function middleOf(room: Room, trial: Trial): Vec3 {
 }
 
 /** The point, kept in the room. */
-export function inside(room: Room, point: Vec3, trial: Trial): Vec3 {
+export const inside = (room: Room, point: Vec3, trial: Trial): Vec3 => keeper(room, trial)(point);
+
+/** What keeps points in the room: for many of them, since the room is looked at once. */
+export function keeper(room: Room, trial: Trial): (point: Vec3) => Vec3 {
   const keep = (n: number, most: number): number => Math.min(Math.max(n, FROM_WALL), Math.max(FROM_WALL, most - FROM_WALL));
-  const z = keep(point.z, trial.value(room.height));
-  if (room.corners !== undefined) return { ...broughtIn(outlineOf(room, trial), point), z };
-  return { x: keep(point.x, trial.value(room.length)), y: keep(point.y, trial.value(room.width)), z };
+  const height = trial.value(room.height);
+  if (room.corners !== undefined) {
+    const outline = outlineOf(room, trial);
+    return (point) => ({ ...broughtIn(outline, point), z: keep(point.z, height) });
+  }
+  const [length, width] = [trial.value(room.length), trial.value(room.width)];
+  return (point) => ({ x: keep(point.x, length), y: keep(point.y, width), z: keep(point.z, height) });
 }

@@ -7,7 +7,7 @@ import type { Table } from "../room";
 import { isAmong, seatsInRow, type Seats } from "../seating";
 import type { Trial } from "../trial";
 import { besideMiddle, blockOf, inBlock, sideFaced } from "./block";
-import { inside, middleOf } from "./bounds";
+import { keeper, middleOf } from "./bounds";
 import type { Ground } from "./ground";
 import { CROWN, HEIGHTS } from "./heights";
 import { lean } from "./lean";
@@ -63,9 +63,11 @@ export function layOut(ground: Ground, group: Seats, trial: Trial): Seat[] {
   const mouth = group.mouth === undefined ? Math.max(0.3, eyes - (HEIGHTS.seatedEye - HEIGHTS.seatedMouth)) : trial.value(group.mouth);
   const head = group.head === undefined ? eyes + CROWN : trial.value(group.head);
   const around = isAround(group);
+  const kept = keeper(ground.room, trial);
+  const bare = ground.room.slope === undefined && !ground.room.areas.some((area) => area.kind === "stage");
   return spotsOf(ground, group, trial, true).map(({ row, inRow, at, faces, step }) => {
-    const floor = ground.baseAt(at, trial) + step;
-    const place = inside(ground.room, { ...at, z: floor + eyes }, trial);
+    const floor = (bare ? 0 : ground.baseAt(at, trial)) + step;
+    const place = kept({ x: at.x, y: at.y, z: floor + eyes });
     return {
       name: group.single ? group.name : around ? `${group.name}.seat-${inRow}` : `${group.name}.row-${row}.seat-${inRow}`, row, inRow, faces, floor,
       at: place, mouth: { ...place, z: place.z - eyes + mouth }, top: place.z - eyes + head,

@@ -2,6 +2,7 @@
 import { clip } from "../../../grammar/clip";
 import { farOutside, type Point2 } from "../../physics/polygon";
 import { valueOf, type Bound } from "../bound";
+import { canonical } from "../names";
 import type { Floor } from "../position";
 import type { Ranged } from "../ranged";
 import { everywhere, type Reading } from "../reading";
@@ -23,6 +24,10 @@ export function shapeProblems(reading: Reading, floor: Floor): void {
   for (const statement of all.filter((s) => s.row.head === "north" && !s.values.has("side") && !s.values.has("angle"))) {
     reading.say("incomplete", "“north” wants the side of the room on which it is, or how far round from the front: north left, or north 30 deg.", statement.where);
   }
+  for (const statement of all.filter((s) => s.row.head === "curtains" && !s.values.has("area") && !s.values.has("over"))) {
+    reading.say("incomplete", "“curtains” wants how much is drawn, or over which window they hang: curtains heavy 12 m2, or curtains heavy over street-side.", statement.where);
+  }
+  for (const owner of [...reading.by("room"), ...reading.by("in")]) twice(reading, owner.children);
   for (const statement of all.filter((s) => s.row.head === "slope")) slope(reading, statement);
   areas(reading, floor);
   for (const opening of floor.room.openings) inWall(reading, floor, opening);
@@ -56,6 +61,17 @@ function sizes(reading: Reading, statement: Bound, points: readonly Point2[]): v
     const reach = Math.max(...points.map((p) => p[axis]));
     if (stated === undefined || stated.said === "unknown" || (reach >= stated.low - 0.02 && reach <= stated.high + 0.02)) continue;
     reading.warn("outside-room", `The corners reach ${figure(reach)} m, and the ${slot} of the room is stated as ${figure(stated.best)} m: the corners are taken. Correct one of the two.`, statement.where);
+  }
+}
+
+/** Curtains that are stated twice for the same window, or twice for all of them. */
+function twice(reading: Reading, statements: readonly Bound[]): void {
+  const seen = new Map<string, Bound>();
+  for (const statement of statements.filter((s) => s.row.head === "curtains")) {
+    const over = canonical(valueOf(statement, "over", "name")?.text ?? "");
+    const first = seen.get(over);
+    if (first === undefined) seen.set(over, statement);
+    else reading.say("said-twice", over === "" ? "“curtains” is stated twice here; keep one, or say over which window each hangs." : "Curtains over this window are stated twice; keep one.", statement.where, { where: first.where, message: "the first one" });
   }
 }
 

@@ -8,7 +8,7 @@ import type { Setup } from "../../model/setup";
 import type { Trial } from "../../model/trial";
 import type { Vec3 } from "../../physics/geometry";
 import { upright, type Rectangle } from "../../physics/hidden";
-import { ASPECT, pictureAt, pictureHeight } from "../sight";
+import { pictureAt, pictureHeight, shapeOf } from "../sight";
 import { aimOf, audienceCentre, triple } from "../stands";
 
 const ASSUMED_CP = "common practice, no source";
@@ -28,7 +28,7 @@ export function pictureOf(setup: Setup, trial: Trial, device: Device, part: Part
     const at = pictureAt(setup, device, trial);
     const normal = lookingWay(setup, trial, device, triple(at));
     const middle = middleOf(setup, trial, device, at.z, height);
-    return { rectangle: upright([at.x, at.y, middle], normal ?? [1, 0, 0], height * ASPECT, height), bottom: middle - height / 2, normal };
+    return { rectangle: upright([at.x, at.y, middle], normal ?? [1, 0, 0], height * shapeOf(part), height), bottom: middle - height / 2, normal };
   });
 }
 

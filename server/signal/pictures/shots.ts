@@ -40,8 +40,13 @@ export const shotKey = (shots: readonly Shot[]): string =>
 export function cameraOf(setup: Setup, trial: Trial, { device, part }: Ending, voices: readonly Voice[]): Camera {
   return trial.keep(`camera ${part.id} ${device.aim === undefined ? voices.map((v) => v.name).join(",") : ""}`, () => {
     const horizontal = (viewOf(part, trial) * Math.PI) / 180;
+    const position = triple(standOf(setup, device, trial));
+    const level = triple(aimOf(setup, device, trial, (t) => usualAim(setup, t, device, voices)));
+    // A stated tilt says how high it looks, whatever it is turned to.
+    const { tilt } = part.optics;
+    const aim = tilt === undefined ? level : ([level[0], level[1], position[2] + Math.hypot(level[0] - position[0], level[1] - position[1]) * Math.tan((trial.value(tilt) * Math.PI) / 180)] as const);
     return {
-      position: triple(standOf(setup, device, trial)), aim: triple(aimOf(setup, device, trial, (t) => usualAim(setup, t, device, voices))),
+      position, aim,
       horizontal, vertical: convertView(horizontal, "horizontal", "vertical", ASPECT),
     };
   });

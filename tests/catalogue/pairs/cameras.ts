@@ -48,7 +48,7 @@ join laptop {
   shows slides on beamer, text-height 6 %
 }
 `).replace("lower-edge 1.7 m", "lower-edge 1.0 m").replace("talker Ines at (1.0 m, 3.2 m)", `talker Ines at ${talker}`);
-const DARK = (light: string): string => GOOD.replace("light-on-faces 200 lx", `light-on-faces ${light}`);
+const DARK = (light: string): string => GOOD.replace("light 200 lx on faces", `light ${light} on faces`);
 const BOARD = (letters: string): string => `${GOOD.replace("lower-edge 1.7 m", `lower-edge 1.7 m, letters ${letters}`)}call { shall show wall }\n`;
 const SIGNED = (mode: string): string => EYE(`${AT("4.2 m")}, aim Ines`, "60 deg", mode).replace("standing", "standing, signs");
 
@@ -67,5 +67,5 @@ export const CAMERA_PAIRS: readonly Pair[] = [
   { code: "board-unreadable", about: "letters of a centimetre, and of ten", severity: "warning", subjects: ["wall"], raises: BOARD("1 cm"), doesNot: BOARD("10 cm") },
   { code: "choppy", about: "signing at 15 frames a second, and at 30", severity: "hint", subjects: ["Ines", "eye"], raises: SIGNED("1080p15"), doesNot: SIGNED("1080p30"), fix: "Send the picture of eye at 30 frames a second" },
   { code: "flicker", about: "a thousandth of a second with lamps on the mains, and a twentieth", severity: "hint", subjects: ["eye"], raises: EYE(`${AT("4.2 m")}, aim Ines`, "60 deg", "1080p30", ", exposure 1 ms"), doesNot: EYE(`${AT("4.2 m")}, aim Ines`, "60 deg", "1080p30", ", exposure 50 ms") },
-  { code: "overlay-shows", about: "a camera whose menus are on its output", severity: "warning", subjects: ["eye"], raises: EYE(`${AT("4.2 m")}, aim Ines`, "60 deg", "1080p30", ", output with-menus"), doesNot: EYE(`${AT("4.2 m")}, aim Ines`, "60 deg", "1080p30", ", output clean") },
+  { code: "overlay-shows", about: "a camera whose menus are on its output", severity: "warning", subjects: ["eye"], raises: EYE(`${AT("4.2 m")}, aim Ines`, "60 deg", "1080p30", ", output overlaid"), doesNot: EYE(`${AT("4.2 m")}, aim Ines`, "60 deg", "1080p30", ", output clean") },
 ];

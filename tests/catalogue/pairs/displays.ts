@@ -21,7 +21,7 @@ const BRIGHT = (lumens: number): string => screened("1.8 m", "4 m").replace("bea
 const TALK = (...more: string[]): string => screened("1.8 m") + show("shows call on beamer, faces 4", ...more);
 
 const THROW = (place: string): string => hall(`${BOX + LAPEL}place beamer is projector, ${place}, height 2.9 m, fills wall { throw 1.2 to 1.6 }\ncable from laptop.hdmi to beamer.hdmi\nmains from back-wall to beamer\n`) + show("shows call on beamer, faces 4");
-const LIT = (light: string): string => (screened("1.8 m") + show("shows call on beamer, faces 4")).replace("light-on-screens 30 lx", `light-on-screens ${light}`);
+const LIT = (light: string): string => (screened("1.8 m") + show("shows call on beamer, faces 4")).replace("light 30 lx on screen", `light ${light} on screen`);
 const MIRROR = (said: string): string => FACES(4).replace("(1.2 m, 2.4 m), aim Ines", `(1.2 m, 2.4 m), aim Ines${said}`);
 
 export const DISPLAY_PAIRS: readonly Pair[] = [
