@@ -135,8 +135,21 @@ function* downhill(subject: Case, trials: Trials, best: Outcome, swings: readonl
     yield;
     if (rank(at?.severity) === 0) return 0;
   }
-  return rank(at?.severity);
+  let least = rank(at?.severity);
+  for (const corner of corners(swings.slice(0, MOST_IN_CORNERS))) {
+    least = Math.min(least, rank(subject.measure(trials.all(corner))?.severity));
+    yield;
+    if (least === 0) return 0;
+  }
+  return least;
 }
+
+/** Every corner of what weighs most: a way downhill misses the one in which nobody happens to stand in the way. */
+function* corners(most: readonly Swing[]): Generator<ReadonlyMap<string, End>> {
+  for (let bits = 0; bits < 2 ** most.length; bits += 1) yield new Map(most.map((s, i): [string, End] => [s.value.id, (bits >> i) % 2 === 0 ? "low" : "high"]));
+}
+
+const MOST_IN_CORNERS = 5;
 
 /** So many values are set together at most. */
 const MOST_SET = 16;

@@ -26,7 +26,7 @@ export const backlit: Check = {
     const { graph, setup, item } = scene;
     const shots = shotsOf(graph);
     return each(scene).filter((s) => s.ending.device.type !== "computer").flatMap((showing) => graph.voices.filter((v) => v.seats === undefined).map((voice): Case => ({
-      key: `${voice.name} ${lightKey(setup, item)} ${showingKey([showing])} ${shotKey(shots)} ${graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"],
+      key: `${voice.name} ${lightKey(setup, item)} ${showingKey([showing])} ${shotKey(shots)} ${graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"], together: true,
       measure: (trial) => {
         if (!isLit(showing, trial)) return undefined;
         const mouth = voice.position.at(trial);

@@ -23,7 +23,7 @@ export const behindTalker: Check = {
   cases: (scene) => {
     const shots = shotsOf(scene.graph);
     return shots.length === 0 ? [] : scene.graph.voices.filter((v) => v.seats === undefined).map((voice): Case => ({
-      key: `${voice.name} ${shotKey(shots)} ${scene.item ?? ""} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"],
+      key: `${voice.name} ${shotKey(shots)} ${scene.item ?? ""} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"], together: true,
       measure: (trial) => {
         const mouth = voice.position.at(trial);
         // Who speaks right at a computer turns to it; and how one stands of which nothing is said, nobody knows.

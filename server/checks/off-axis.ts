@@ -26,7 +26,7 @@ export const offAxis: Check = {
     source: "ANSI/AVIXA V202.01:2016: 60°, from the farther edge of the picture", symptoms: ["cannot see from the side", "picture pale from the side"], limit: `${AXIS}°`,
   },
   cases: (scene) => alike(scene).map((list): Case => ({
-    key: showingKey(list), ways: ["room-sees-online"],
+    key: showingKey(list), ways: ["room-sees-online"], together: true,
     measure: (trial) => {
       const { setup } = scene;
       const most = limitOf(setup, "off-axis", AXIS);

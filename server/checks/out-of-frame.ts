@@ -60,7 +60,7 @@ export const outOfFrame: Check = {
   cases: (scene) => {
     const shots = shotsOf(scene.graph);
     return shots.length === 0 ? [] : subjectsOf(scene).map((subject): Case => ({
-      key: `${subject.name} ${shotKey(shots)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"],
+      key: `${subject.name} ${shotKey(shots)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"], together: true,
       measure: (trial) => measure(scene, subject, shots, trial),
       remedies: () => [...turn(scene, subject.name), ...joinCamera(scene, subject.name)],
     }));

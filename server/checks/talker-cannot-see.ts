@@ -26,7 +26,7 @@ export const talkerCannotSee: Check = {
     // Whoever sits around a table turns to whatever is of interest.
     const list = showings(scene.graph).filter((s) => s.shown.what === "call");
     return list.length === 0 ? [] : scene.graph.voices.filter((v) => v.seats === undefined && !v.music && !v.around).map((voice): Case => ({
-      key: `${voice.name} ${showingKey(list)}`, ways: ["room-sees-online"],
+      key: `${voice.name} ${showingKey(list)}`, ways: ["room-sees-online"], together: true,
       measure: (trial) => {
         const lit = list.filter((s) => isLit(s, trial));
         if (lit.length === 0) return undefined;
