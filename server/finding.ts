@@ -9,6 +9,10 @@ export type { TextProblem } from "./model/text-problem";
 /** `plan`: a gap in the plan, kept in one list, never a squiggle. */
 export type Severity = "error" | "warning" | "hint" | "plan";
 
+/** A gap in the plan ranks below every finding, so that it hides none and bars no mend. */
+const RANK: Readonly<Record<Severity, number>> = { plan: 0.5, hint: 1, warning: 2, error: 3 };
+export const rank = (severity: Severity | undefined): number => (severity === undefined ? 0 : RANK[severity]);
+
 export interface Amount {
   readonly value: number;
   /** As shown: `dB`, `Mb/s`, `h`, `m`, `W`. */

@@ -3,7 +3,7 @@
  * time, and at all kind ends together. The one place where levels are decided; no check lowers its own.
  */
 import type { Case, Check, Outcome, Saying } from "./checks/check";
-import type { Severity } from "./finding";
+import { rank, type Severity } from "./finding";
 import { isAssumed, type Ranged } from "./model/ranged";
 import { Shelf, Trial, type At, type End, type Narrowed } from "./model/trial";
 import { atOnce, type Pieces } from "./pieces";
@@ -41,10 +41,7 @@ export interface Judged {
   readonly judgement: Judgement;
 }
 
-/** A gap in the plan ranks below every finding, so that it hides none and bars no mend. */
-const RANK: Readonly<Record<Severity, number>> = { plan: 0.5, hint: 1, warning: 2, error: 3 };
 const LEVELS: readonly (Severity | undefined)[] = [undefined, "hint", "warning", "error"];
-export const rank = (severity: Severity | undefined): number => (severity === undefined ? 0 : RANK[severity]);
 
 /** Trials shared by all cases of one study, so that a room computed once for an end is computed once. */
 export class Trials {

@@ -1,7 +1,7 @@
 /** Judged cases to findings: one for each root cause, over ways and items, with what follows from it folded under it. */
 import type { Case } from "./checks/check";
-import type { Assumption, Finding } from "./finding";
-import { rank, type Judged, type Judgement } from "./judge";
+import { rank, type Assumption, type Finding } from "./finding";
+import type { Judged, Judgement } from "./judge";
 import { isAssumed } from "./model/ranged";
 import { list, sentence, shown } from "./model/show";
 import type { WayName } from "./model/ways";

@@ -6,8 +6,8 @@
  * what was noticed untrue by itself; two values that could only be wrong together keep their ranges.
  */
 import type { Case, Check, Opinion, Outcome, Reading, Scene, Testimony } from "./checks/check";
-import type { TextProblem } from "./finding";
-import { rank, type Judgement, type Trials } from "./judge";
+import { rank, type TextProblem } from "./finding";
+import type { Judgement, Trials } from "./judge";
 import { canonical } from "./model/names";
 import type { Observation } from "./model/observations";
 import { isOpen, type How, type Ranged } from "./model/ranged";

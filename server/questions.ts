@@ -1,8 +1,8 @@
 /** From an open value that decides something to the question that one would ask at the venue. */
 import { amount, list, sentence } from "./model/show";
 import type { Ranged } from "./model/ranged";
-import type { Severity, Question } from "./finding";
-import { rank, type Judgement, type Swing } from "./judge";
+import { rank, type Severity, type Question } from "./finding";
+import type { Judgement, Swing } from "./judge";
 import type { WayName } from "./model/ways";
 
 /** The question behind a swing. */

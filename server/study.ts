@@ -2,8 +2,8 @@
 import { CHECKS } from "./checks/catalogue";
 import type { Outcome, Remedy, Scene } from "./checks/check";
 import { figuresOf } from "./figures";
-import type { Figure, Finding, Question, Severity, TextProblem, WayVerdict } from "./finding";
-import { judging, rank, Trials, type Judged, type Judgement } from "./judge";
+import { rank, type Figure, type Finding, type Question, type Severity, type TextProblem, type WayVerdict } from "./finding";
+import { judging, Trials, type Judged, type Judgement } from "./judge";
 import type { Texts } from "./model/files";
 import { canonical } from "./model/names";
 import type { Ranged } from "./model/ranged";

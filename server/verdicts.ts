@@ -1,7 +1,7 @@
 /** The six verdicts, each with its weakest link and the facts that it hangs on; and what to find out first. */
 import type { Scene } from "./checks/check";
-import type { Finding, Question, WayVerdict } from "./finding";
-import { rank, type Judged } from "./judge";
+import { rank, type Finding, type Question, type WayVerdict } from "./finding";
+import type { Judged } from "./judge";
 import { list, rate, shown } from "./model/show";
 import type { Setup } from "./model/setup";
 import { WAYS, type Verdict, type WayName } from "./model/ways";

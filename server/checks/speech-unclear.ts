@@ -1,5 +1,5 @@
 import type { Observation } from "../model/observations";
-import { rank } from "../judge";
+import { rank } from "../finding";
 import type { Voice } from "../model/setup";
 import { duration } from "../model/show";
 import type { Trial } from "../model/trial";

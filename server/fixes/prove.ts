@@ -1,6 +1,5 @@
 /** A fix is offered only if it fixes: every remedy is tried on a copy of the text and studied anew. */
-import type { Edit, Finding, Fix, WayVerdict } from "../finding";
-import { rank } from "../judge";
+import { rank, type Edit, type Finding, type Fix, type WayVerdict } from "../finding";
 import { applyEdits } from "../model/edits";
 import { VERDICTS } from "../model/ways";
 import { atOnce, type Pieces } from "../pieces";

@@ -1,8 +1,8 @@
 /** The one mechanism that decides how loud an alarm is, on cases made by hand: a measure, its limit, and values with ranges. */
 import { describe, expect, test } from "vitest";
 import type { Case, Outcome } from "../../server/checks/check";
-import type { Severity } from "../../server/finding";
-import { judge, rank, Trials } from "../../server/judge";
+import { rank, type Severity } from "../../server/finding";
+import { judge, Trials } from "../../server/judge";
 import { assumed } from "../../server/model/make-ranged";
 import type { Ranged } from "../../server/model/ranged";
 import type { Trial } from "../../server/model/trial";

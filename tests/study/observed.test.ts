@@ -5,7 +5,7 @@ import { fileJson } from "../../server/cli/json";
 import { Places } from "../../server/cli/places";
 import { printStudy } from "../../server/cli/printStudy";
 import { plainPage } from "../../server/cli/terminal";
-import { rank } from "../../server/judge";
+import { rank } from "../../server/finding";
 import { shown } from "../../server/model/show";
 import type { Study } from "../../server/study";
 import { judged, raised } from "../catalogue/harness";

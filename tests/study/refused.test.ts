@@ -1,7 +1,7 @@
 /** A remedy that mends its finding and costs something else is not offered. */
 import { describe, expect, test } from "vitest";
 import { applyEdits, fixesOf } from "../../server/fixes/prove";
-import { rank } from "../../server/judge";
+import { rank } from "../../server/finding";
 import type { Study } from "../../server/study";
 import { judged, one } from "../catalogue/harness";
 import { hall, IN_ORDER } from "./setups";
