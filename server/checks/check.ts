@@ -128,9 +128,7 @@ export interface Check {
   cases(scene: Scene): readonly Case[];
 }
 
-/** The limit that the text sets for a code, else the default. */
-export const limitOf = (setup: Setup, code: string, otherwise: number): number =>
-  setup.limits.find((limit) => limit.code === code)?.value ?? otherwise;
+export { limitOf } from "../model/limits";
 
 /** The file that a statement stands in. */
 export const fileOf = (setup: Setup, path: string): SourceFile | undefined => setup.files.find((file) => file.path === path);

@@ -1,24 +1,12 @@
 import { canonical } from "../model/names";
 import { figure, withUnit } from "../model/show";
 import { called } from "../signal/coverage";
-import { cameraOf, facePixels, liveShots, seenBy, shotKey, shotsOf, type Shot } from "../signal/pictures/shots";
+import { framed, liveShots, PIXELS, shotKey, shotsOf } from "../signal/pictures/shots";
 import { modeWords } from "../signal/streams";
 import { Trial } from "../model/trial";
 import { joinCamera, moreLines, nearer } from "./camera-remedies";
-import type { Case, Check, Scene } from "./check";
-import { subjectsOf, type Subject } from "./out-of-frame";
-
-/** Pixels across a face 16 cm wide in the stream as sent. Common practice, no source. */
-export const PIXELS = { warning: 12, talker: 30, audience: 12 } as const;
-
-/** For each point of a subject the most pixels that a camera gives its face; nothing where none has it in its frame. */
-export function pixelsOf(scene: Scene, subject: Subject, shots: readonly Shot[], trial: Trial): readonly ({ readonly pixels: number; readonly shot: Shot; readonly depth: number } | undefined)[] {
-  const cameras = shots.map((shot) => ({ shot, camera: cameraOf(scene.setup, trial, shot.ending, scene.graph.voices) }));
-  return subject.points(trial).map((point) => cameras.flatMap(({ shot, camera }) => {
-    const seen = seenBy(camera, point);
-    return seen.face ? [{ pixels: facePixels(camera, shot, seen), shot, depth: seen.depth }] : [];
-  }).sort((a, b) => b.pixels - a.pixels)[0]);
-}
+import type { Case, Check } from "./check";
+import { subjectsOf } from "./out-of-frame";
 
 export const faceTiny: Check = {
   silentInOrder: true,
@@ -35,7 +23,7 @@ export const faceTiny: Check = {
       key: `${subject.name} ${shotKey(shots)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"],
       measure: (trial) => {
         const live = liveShots(shots, trial);
-        const all = pixelsOf(scene, subject, live, trial).filter((p) => p !== undefined);
+        const all = framed(scene.setup, trial, live, scene.graph.voices, subject.points(trial)).filter((p) => p !== undefined);
         const worst = all.reduce<(typeof all)[number] | undefined>((a, b) => (a === undefined || b.pixels < a.pixels ? b : a), undefined);
         if (worst === undefined) return undefined;
         const limit = !subject.many ? PIXELS.talker : PIXELS.audience;

@@ -2,16 +2,12 @@ import { canonical } from "../model/names";
 import { figure, withUnit } from "../model/show";
 import { Trial } from "../model/trial";
 import { listeners } from "../signal/air";
-import { hiddenFromSeats } from "../signal/pictures/people";
 import { pictureOf } from "../signal/pictures/picture";
-import { isLit, looksAt, showingKey, type Showing } from "../signal/pictures/showing";
+import { alike, HIDDEN, hiddenOf } from "../signal/pictures/seats";
+import { isLit, showingKey, type Showing } from "../signal/pictures/showing";
 import type { Case, Check, Remedy, Scene } from "./check";
-import { alike, AXIS } from "./off-axis";
 import { rowOf, seatsShort } from "./seats-short";
 import { setInPlace } from "./show-remedies";
-
-/** Share of the picture hidden. Common practice, no source. */
-const HIDDEN = { warning: 0.2, hint: 0.05 } as const;
 
 export const headsBlock: Check = {
   silentInOrder: true,
@@ -22,7 +18,7 @@ export const headsBlock: Check = {
     todo: ["Raise the picture.", "Stagger the rows, so that one looks between heads.", "Keep the lowest fifth of slides empty."],
     source: "geometry in three dimensions; 5 and 20 per cent: common practice", symptoms: ["heads in the way", "cannot see over", "lowest line hidden"], limit: "20 per cent of the picture; 5 per cent a hint",
   },
-  cases: (scene) => (scene.setup.room.seats.length === 0 ? [] : alike(scene).map((list): Case => ({
+  cases: (scene) => (scene.setup.room.seats.length === 0 ? [] : alike(scene.graph).map((list): Case => ({
     key: showingKey(list), ways: ["room-sees-online"], asks: true,
     measure: (trial) => {
       const { setup } = scene;
@@ -30,15 +26,11 @@ export const headsBlock: Check = {
       // Nobody puts a computer's own screen there for rows of people: its size tells.
       if (lit.length === 0 || lit.some((s) => s.ending.device.type === "computer")) return undefined;
       const seats = listeners(setup, trial);
-      const views = lit.map((s) => ({ s, hidden: hiddenFromSeats(setup, trial, s.ending), looks: looksAt(setup, trial, s.ending) }));
-      // Who sits too far to the side loses nothing more by a head.
-      const least = seats.map((_, i) => {
-        const shares = views.filter((v) => (v.looks[i]?.off ?? 0) <= AXIS).map((v) => v.hidden[i] ?? NaN).filter((n) => !Number.isNaN(n));
-        return shares.length === 0 ? 0 : Math.min(...shares);
-      });
+      const hidden = hiddenOf(setup, trial, lit);
+      const least = hidden.map(({ share }) => (Number.isNaN(share) ? 0 : share));
       const worst = least.reduce((w, value, i) => (value > (least[w] ?? 0) ? i : w), 0);
       const value = least[worst] ?? 0;
-      const showing = views.find((v) => v.hidden[worst] === value)?.s ?? lit[0];
+      const showing = lit[hidden[worst]?.by ?? 0] ?? lit[0];
       if (showing === undefined) return undefined;
       const { part } = showing.ending;
       const severity = value > HIDDEN.warning ? "warning" : value > HIDDEN.hint ? "hint" : undefined;

@@ -1,10 +1,10 @@
 import { withUnit } from "../model/show";
 import { farthestViewer } from "../physics/imageSize";
-import { looksAt, pictureHeightOf, showingKey } from "../signal/pictures/showing";
+import { lettered, looksAt, pictureHeightOf, showingKey } from "../signal/pictures/showing";
 import type { Case, Check } from "./check";
 import { smallKey } from "./picture-causes";
 import { rowOf, seatsShort } from "./seats-short";
-import { read, readFrom, remedies } from "./text-small";
+import { readFrom, remedies } from "./text-small";
 
 export const imageSmall: Check = {
   silentInOrder: true,
@@ -16,7 +16,7 @@ export const imageSmall: Check = {
     source: "ANSI/AVIXA V202.01:2016, basic decision making: FV = IH × EH × 200; usual text: common practice", symptoms: ["slides too small", "picture too small"], limit: "FV = 200 × height of the picture × share of the smallest letters",
   },
   cases: (scene) => {
-    const list = read(scene, false);
+    const list = lettered(scene.graph, false);
     if (list.length === 0) return [];
     return [{
       key: showingKey(list), ways: ["room-sees-online"], asks: true,

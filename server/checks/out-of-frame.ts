@@ -3,7 +3,7 @@ import { withUnit } from "../model/show";
 import type { Trial } from "../model/trial";
 import type { Vec3 } from "../model/geometry";
 import { called } from "../signal/coverage";
-import { liveShots, seenBy, shotKey, shotsOf, standsOf, cameraOf, type Seen, type Shot } from "../signal/pictures/shots";
+import { bestView, liveShots, shotKey, shotsOf, standsOf, type BestView, type Seen, type Shot } from "../signal/pictures/shots";
 import { pointsOf } from "../signal/sight";
 import { joinCamera, turn } from "./camera-remedies";
 import type { Case, Check, Outcome, Scene } from "./check";
@@ -34,18 +34,8 @@ export function subjectsOf({ graph, setup }: Scene): Subject[] {
   return [...out.values()];
 }
 
-/** How each point of a subject is seen by the live camera that has most of it. */
-export interface BestView {
-  readonly shot: Shot;
-  readonly seen: readonly Seen[];
-}
-
-export function bestView(scene: Scene, subject: Subject, shots: readonly Shot[], trial: Trial): BestView | undefined {
-  const points = subject.points(trial);
-  if (points.length === 0) return undefined;
-  const score = (seen: readonly Seen[]): number => seen.reduce((sum, s) => sum + (s.face ? 1 : 0) + (s.whole ? 1 : 0) + Math.max(-180, Math.min(s.margin, 10)) / 1000, 0);
-  return shots.map((shot) => ({ shot, seen: points.map((point) => seenBy(cameraOf(scene.setup, trial, shot.ending, scene.graph.voices), point)) })).sort((a, b) => score(b.seen) - score(a.seen))[0];
-}
+const bestFor = ({ setup, graph }: Scene, subject: Subject, shots: readonly Shot[], trial: Trial): BestView | undefined =>
+  bestView(setup, trial, shots, graph.voices, subject.points(trial));
 
 export const outOfFrame: Check = {
   silentInOrder: true,
@@ -69,13 +59,13 @@ export const outOfFrame: Check = {
 
 function measure(scene: Scene, subject: Subject, shots: readonly Shot[], trial: Trial): Outcome | undefined {
   const live = liveShots(shots, trial);
-  const view = bestView(scene, subject, live, trial);
+  const view = bestFor(scene, subject, live, trial);
   if (view === undefined) return undefined;
   const { seen } = view;
   const inside = seen.filter((s) => s.face).length;
   // A camera that has it is planned and does not get there: that is what is wrong.
   if (inside < seen.length / 2 && live.length < shots.length) {
-    const planned = bestView(scene, subject, shots.filter((s) => !live.includes(s)), trial);
+    const planned = bestFor(scene, subject, shots.filter((s) => !live.includes(s)), trial);
     if (planned !== undefined && planned.seen.filter((s) => s.face).length >= seen.length / 2) return undefined;
   }
   const worst = seen.reduce((a, b) => (b.margin < a.margin ? b : a), seen[0] as Seen);

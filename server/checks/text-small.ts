@@ -2,22 +2,14 @@ import { Trial } from "../model/trial";
 import { withUnit } from "../model/show";
 import { ARC_MINUTE, heightForAngle } from "../physics/imageSize";
 import { listeners } from "../signal/air";
-import { bestOf, isLit, letterAngle, looksAt, pictureHeightOf, showingKey, showings, type Showing } from "../signal/pictures/showing";
+import { bestOf, isLit, lettered, letterAngle, LETTERS, looksAt, pictureHeightOf, showingKey, type Showing } from "../signal/pictures/showing";
 import type { Case, Check, Outcome, Scene } from "./check";
 import { smallKey } from "./picture-causes";
 import { rowOf, seatsShort } from "./seats-short";
 import { setInShows, showOn } from "./show-remedies";
 
-/** Least angle of the smallest capital letters, minutes of arc: 16′ ISO 9241-3 as quoted and NUREG-0700; 10′ common practice, no source. */
-export const LETTERS = { warning: 16, error: 10 } as const;
-
 /** More of the picture's height than this no slide gives its smallest text. Common practice, no source. */
 const LARGEST = 0.08;
-
-/** Displays on which text is read, those whose letters are stated or those whose are not. */
-export function read({ graph }: Scene, stated: boolean): readonly Showing[] {
-  return showings(graph).filter((s) => s.shown.letters !== undefined && (s.shown.letters.from.how !== "assumed") === stated);
-}
 
 /** The seat at which text is smallest, and all at which it is smaller than the limit. */
 export function readFrom(scene: Scene, list: readonly Showing[], trial: Trial) {
@@ -44,7 +36,7 @@ export const textSmall: Check = {
     symptoms: ["text too small", "cannot read the slides", "squinting", "letters too small"], limit: `${LETTERS.warning}′; under ${LETTERS.error}′ an error`,
   },
   cases: (scene) => {
-    const list = read(scene, true);
+    const list = lettered(scene.graph, true);
     if (list.length === 0) return [];
     return [{
       key: showingKey(list), ways: ["room-sees-online"],

@@ -5,7 +5,7 @@ import { ASKS, type Ask } from "../../server/signal/ground-plan/plan";
 import { drawnPlan } from "../../server/views/plan/draw";
 import { place } from "../../server/views/plan/place";
 import { PALETTES, THEMES } from "../../server/views/svg/palette";
-import { hall, overlapsIn, RING, SCHOOLROOM, studyOf, textsIn } from "./plans";
+import { hall, overlapsIn, planAlone, RING, SCHOOLROOM, studyOf, textsIn } from "./plans";
 import { all, parseXml, type XmlElement } from "./xml";
 
 const HOSTILE = SCHOOLROOM.replace("\"Fern society\"", "\"</svg><script>alert(1)</script> & \u202Eelif\"").replaceAll("stage-camera", "so-long-a-name-".repeat(12));
@@ -65,11 +65,11 @@ describe("a floor plan", () => {
     expect(seats).toHaveLength(24);
     seats.forEach((seat, i) => {
       const value = answer?.values[i] ?? NaN;
-      expect(seat.number).toBe(String(Math.round(value)));
-      expect(seat.short).toBe(Math.round(value) < 16);
+      expect(seat.number).toBe(String(value < 16 ? Math.min(15, Math.round(value)) : Math.round(value)));
+      expect(seat.short).toBe(value < 16);
     });
-    // By hand: 3 % of a picture 1.125 m high, seen from 3.0 m before it, 0.275 m aside and 0.4 m below its middle: arctan(0.03375 / 3.039).
-    expect(Math.max(...Array.from(answer?.values ?? []))).toBeCloseTo(38.18, 1);
+    // By hand: 3 % of a picture 1.125 m high, seen from 3.0 m before it, 0.275 m aside and 0.5625 m below its middle, the lower edge being 1.2 m up: arctan(0.03375 / 3.0646).
+    expect(Math.max(...Array.from(answer?.values ?? []))).toBeCloseTo(37.86, 2);
     const digits = elements(drawnPlan(plan).svg).filter((each) => /^n\d$/u.test(each.attributes["class"] ?? "")).map((each) => each.text).join("");
     expect([...digits].sort().join("")).toBe([...seats.map((seat) => seat.number).join("")].sort().join(""));
   });
@@ -83,7 +83,7 @@ describe("a floor plan", () => {
   });
 
   it("stays bounded for two thousand seats, and every seat has its number", () => {
-    const plan = studyOf(hall(40, 50)).plan(undefined, "reads");
+    const plan = planAlone(hall(40, 50), "reads");
     const { svg } = drawnPlan(plan);
     expect(elements(svg).length).toBeLessThan(1500);
     expect(svg.length).toBeLessThan(450_000);

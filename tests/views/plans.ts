@@ -1,4 +1,9 @@
 /** Floor plans to draw, from texts of invented rooms, and what stands in each other's way in one. */
+import { readSetup } from "../../server/model/setup";
+import { Trial } from "../../server/model/trial";
+import { makeGraph } from "../../server/signal/graph";
+import type { Ask, GroundPlan } from "../../server/signal/ground-plan/plan";
+import { groundPlanOf } from "../../server/signal/ground-plan/plan-of";
 import { study, type Study } from "../../server/study";
 import type { Scene } from "../../server/views/plan/scene";
 import { boxOfMark } from "../../server/views/plan/things";
@@ -6,6 +11,12 @@ import { crosses } from "../../server/views/plan/taken";
 import { boxOf, meet, type Box, type Text } from "../../server/views/svg/text";
 
 export const studyOf = (text: string): Study => study({ read: (path) => (path === "evening.bothways" ? { text } : { problem: "there is no such file" }) }, "evening.bothways");
+
+/** The plan alone, of a room so full that judging it takes long. */
+export function planAlone(text: string, ask: Ask): GroundPlan {
+  const setup = readSetup({ read: (path) => (path === "evening.bothways" ? { text } : { problem: "there is no such file" }) }, "evening.bothways");
+  return groundPlanOf(makeGraph(setup, undefined), new Trial(), { ask });
+}
 
 export const SCHOOLROOM = `setup "Fern society"
 room schoolroom 9.2 m by 6.4 m by 3.1 m {

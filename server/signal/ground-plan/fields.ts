@@ -4,8 +4,10 @@ import type { Setup } from "../../model/setup";
 import type { Trial } from "../../model/trial";
 import { directivityOf } from "../air";
 import { sourcePattern } from "../../physics/directivity";
+import type { Camera } from "../../physics/framing";
 import { cosineOffAxis } from "../../physics/geometry";
-import { viewOf } from "../sight";
+import { contains } from "../../physics/polygon";
+import type { Picture } from "../pictures/picture";
 import { aimOf, audienceCentre, standOf, triple } from "../stands";
 import type { Field, Point } from "./plan";
 import { reachOf } from "./walls";
@@ -18,9 +20,6 @@ const STEP = 3;
 const BAND = 4;
 /** The outline of a loudspeaker: where its direct sound is this much softer than where it is aimed, dB. Common practice, no source. */
 export const SOFTER = 6;
-/** Seen from farther aside than this, a picture is hard to look at, degrees from straight before it. Common practice, no source. */
-export const ASIDE = 45;
-
 const degrees = (angle: number): number => (angle * Math.PI) / 180;
 const ray = (angle: number): Point => ({ x: Math.cos(angle), y: Math.sin(angle) });
 
@@ -46,14 +45,25 @@ export function fan(outline: readonly Point[], at: Point, middle: number, angle:
 /** An angle brought between −π and π. */
 const turn = (angle: number): number => Math.atan2(Math.sin(angle), Math.cos(angle));
 
-export function cameraField(setup: Setup, outline: readonly Point[], device: Device, part: Part, trial: Trial, obstacles: readonly (readonly Point[])[], aim: Point): Field {
-  const at = standOf(setup, device, trial);
-  return { kind: "camera", of: device.name, outline: fan(outline, at, Math.atan2(aim.y - at.y, aim.x - at.x), viewOf(part, trial), obstacles), where: device.where };
+/** What a camera sees from side to side. */
+export function cameraField(outline: readonly Point[], device: Device, { position, aim, horizontal }: Camera, obstacles: readonly (readonly Point[])[]): Field {
+  const [x, y] = position;
+  return { kind: "camera", of: device.name, outline: fan(outline, { x, y }, Math.atan2(aim[1] - y, aim[0] - x), (horizontal * 180) / Math.PI, obstacles), where: device.where };
 }
 
-/** From where a picture at `at` that faces `facing` can be looked at. */
-export function displayField(outline: readonly Point[], of: string, at: Point, facing: Point, where: Field["where"], obstacles: readonly (readonly Point[])[] = []): Field {
-  return { kind: "display", of, outline: fan(outline, at, Math.atan2(facing.y, facing.x), 2 * ASIDE, obstacles), where };
+/**
+ * From where a picture is looked at from at most `limit` degrees off its axis, to its farther edge: a fan that begins where the lines
+ * from its two edges cross, w / (2·tan limit) before it. Nothing where nothing tells how it is turned.
+ */
+export function displayField(outline: readonly Point[], device: Device, { rectangle, normal }: Picture, limit: number, obstacles: readonly (readonly Point[])[]): Field[] {
+  if (normal === undefined) return [];
+  const far = Math.max(1e-9, Math.hypot(normal[0], normal[1]));
+  const [x, y] = rectangle.centre;
+  const open = Math.min(89, Math.max(1, limit));
+  const before = rectangle.width / 2 / Math.tan(degrees(open)) / far;
+  const apex = { x: x + normal[0] * before, y: y + normal[1] * before };
+  if (!contains(outline, apex)) return [];
+  return [{ kind: "display", of: device.name, outline: fan(outline, apex, Math.atan2(normal[1], normal[0]), 2 * open, obstacles), where: device.where }];
 }
 
 /**

@@ -7,10 +7,14 @@ import { roomShape, type RoomShape } from "../../model/room-shape";
 import type { Trial } from "../../model/trial";
 import { rectangle } from "../../physics/polygon";
 import type { Ending, Graph } from "../graph";
-import { pictureAt, pictureHeight } from "../sight";
+import { pictureOf } from "../pictures/picture";
+import { axisLimit } from "../pictures/seats";
+import { cameraOf, liveShots, shotsOf } from "../pictures/shots";
+import { isLit, showings, type Showing } from "../pictures/showing";
+import { usualAim } from "../sight";
 import { aimOf, audienceCentre, facing, pointOf, positionOf, standOf } from "../stands";
 import { portOwnersOf } from "../wiring";
-import { answerOf, resultOf, camerasSent, shownOn } from "./answers";
+import { answerOf, resultOf } from "./answers";
 import { cameraField, displayField, loudspeakerField } from "./fields";
 import type { Area, Ask, Field, GroundPlan, Point, Route, SeatRow, Thing } from "./plan";
 import { routeOf, type CableEnd } from "./routes";
@@ -181,7 +185,7 @@ function thingOf(graph: Graph, trial: Trial, device: Device): Thing {
     name: device.name, type: device.type, kind: device.kind.replaceAll("-", " "), ...flat(at), z: at.z, aim: aimPoint(graph, trial, device),
     aimWords: device.aim === undefined ? (device.type === "projector" && device.fills !== undefined ? device.fills : "") : wordsOf(device.aim),
     heldBy: position.held?.by, wears: [], alike: (device.ring?.count ?? 1) > 2, rough: device.place === undefined || !exact(device.place),
-    width: device.type === "display" && display !== undefined ? pictureHeight(setup, device, display, trial) * (16 / 9) : undefined, where: device.where,
+    width: device.type === "display" && display !== undefined ? pictureOf(setup, trial, device, display).rectangle.width : undefined, where: device.where,
   };
 }
 
@@ -190,58 +194,41 @@ const exact = (place: PlaceValue): boolean => place.relations.some((relation) =>
 
 function aimPoint(graph: Graph, trial: Trial, device: Device): Point | undefined {
   const { setup } = graph;
+  const part = device.parts.find((one) => one.type === "display");
+  if (device.type === "projector" && part !== undefined) {
+    const [x, y] = pictureOf(setup, trial, device, part).rectangle.centre;
+    return { x, y };
+  }
   if (device.aim !== undefined) return flat(pointOf(setup, `${device.name} aim`, device.aim, trial));
-  if (device.type === "projector") return flat(pictureAt(setup, device, trial));
   if (!POINTING.has(device.type)) return undefined;
   const at = standOf(setup, device, trial);
-  const aim = aimOf(setup, device, trial, (t) => (device.type === "camera" ? nearestVoice(graph, t, at) : audienceCentre(setup, t)));
+  const aim = aimOf(setup, device, trial, (t) => (device.type === "camera" ? usualAim(setup, t, device, graph.voices) : audienceCentre(setup, t)));
   return Math.hypot(aim.x - at.x, aim.y - at.y) < 0.05 ? undefined : flat(aim);
 }
 
-function nearestVoice(graph: Graph, trial: Trial, at: Point): { x: number; y: number; z: number } {
-  let best = audienceCentre(graph.setup, trial);
-  let least = Infinity;
-  for (const voice of graph.voices) {
-    const mouth = voice.seats === undefined ? voice.position.at(trial) : audienceCentre(graph.setup, trial, voice.seats.name);
-    const far = Math.hypot(mouth.x - at.x, mouth.y - at.y);
-    if (far < least) {
-      least = far;
-      best = mouth;
-    }
-  }
-  return best;
-}
+/** What is shown that a question is about. */
+const ABOUT: Readonly<Partial<Record<Ask, (showing: Showing) => boolean>>> = {
+  reads: (s) => s.shown.letters !== undefined, faces: (s) => s.shown.what === "call", heads: () => true, aside: () => true,
+};
 
 function fieldsOf(graph: Graph, trial: Trial, shape: RoomShape, ask: Ask | undefined): Field[] {
   const { setup } = graph;
   const { outline } = shape;
   const columns = shape.columns.map(({ at, width }) => rectangle(at, width, width));
-  const once = (endings: readonly Ending[]): Ending[] => [...new Map(endings.map((ending) => [ending.part.id, ending])).values()];
+  const once = <T extends { readonly ending: Ending }>(all: readonly T[]): T[] => [...new Map(all.map((one) => [one.ending.part.id, one])).values()];
   if (ask === "frame") {
-    return once(camerasSent(graph).map(({ ending }) => ending)).map(({ device, part }) =>
-      cameraField(setup, outline, device, part, trial, columns, aimPoint(graph, trial, device) ?? nearestVoice(graph, trial, standOf(setup, device, trial))));
+    return once(liveShots(shotsOf(graph), trial)).map(({ ending }) => cameraField(outline, ending.device, cameraOf(setup, trial, ending, graph.voices), columns));
   }
   if (ask === "hears" || ask === "understands") {
     const players = [...graph.endings.values()].filter(({ device, part }) => part.type === "loudspeaker" && device.type !== "computer" && (device.placed !== undefined));
     return players.map(({ device, part }) => loudspeakerField(setup, outline, device, part, trial));
   }
-  if (ask === "reads" || ask === "faces") {
-    const shown = shownOn(graph, (show) => show.what === (ask === "reads" ? "slides" : "call")).filter(({ ending }) => ending.device.type !== "computer");
-    return once(shown.map(({ ending }) => ending)).map(({ device }) => {
-      const at = pictureAt(setup, device, trial);
-      const aim = device.type === "projector" || device.aim === undefined ? audienceCentre(setup, trial) : pointOf(setup, `${device.name} aim`, device.aim, trial);
-      return displayField(outline, device.name, at, facingOf(outline, at, aim), device.where, columns);
-    });
-  }
-  return [];
-}
-
-/** A picture on a wall faces away from it; one that stands free is turned to whoever looks. */
-function facingOf(outline: readonly Point[], at: Point, aim: Point): Point {
-  const wall = nearestWall(outline, at);
-  const [x, y] = wall.distance < 0.3 && wall.distance > 1e-6 ? [at.x - wall.at.x, at.y - wall.at.y] : [aim.x - at.x, aim.y - at.y];
-  const far = Math.hypot(x, y);
-  return far < 1e-9 ? { x: 1, y: 0 } : { x: x / far, y: y / far };
+  const about = ask === undefined ? undefined : ABOUT[ask];
+  if (about === undefined) return [];
+  return once(showings(graph).filter((s) => about(s) && isLit(s, trial))).flatMap((showing) => {
+    const { device, part } = showing.ending;
+    return displayField(outline, device, pictureOf(setup, trial, device, part), axisLimit(setup, trial, showing), columns);
+  });
 }
 
 function routesOf(graph: Graph, trial: Trial, outline: readonly Point[]): Route[] {

@@ -89,13 +89,14 @@ export interface Route {
 }
 
 /** What is asked of a plan. */
-export const ASKS = ["hears", "understands", "reads", "faces", "frame", "cables"] as const;
+export const ASKS = ["hears", "understands", "reads", "faces", "heads", "aside", "frame", "cables"] as const;
 export type Ask = (typeof ASKS)[number];
 
 /** In words, as one chooses them. */
 export const ASK_TITLES: Readonly<Record<Ask, string>> = {
   hears: "Who hears the people online?", understands: "Who understands them?", reads: "Who can read the slides?",
-  faces: "Who sees the faces online?", frame: "Who is in the picture?", cables: "How do cables run?",
+  faces: "Who sees the faces online?", heads: "From where do heads hide the picture?",
+  aside: "Who looks at it from the side?", frame: "Who is in the picture?", cables: "How do cables run?",
 };
 
 /** A question and its answer at every seat. */
@@ -105,17 +106,23 @@ export interface Answer {
   readonly question: string;
   /** `dB`. */
   readonly unit: string;
-  /** Lower ends of the steps from the second on, rising; values below the first of them are in the first step. */
+  /** Whether one wants much of it, or little. */
+  readonly better: "more" | "less";
+  /** Where the steps from the second on begin, from bad to good: rising where more is better, falling where less is; what does not get to the first is in the first step. */
   readonly bounds: readonly number[];
   /** What each step means, as many as there are steps. */
   readonly words: readonly string[];
-  /** Values below it are not enough: such seats are drawn round. */
+  /** Values that do not get to it are not enough: such seats are drawn round. */
   readonly enough: number;
   /** By place among all that listen; NaN where there is none. */
   readonly values: ArrayLike<number>;
   readonly decimals: number;
   /** What NaN means. */
   readonly none: string;
+  /** What has to be known besides, each a sentence. */
+  readonly notes: readonly string[];
+  /** What it comes to for those who speak and have no seat of their own, by name, in a few words. */
+  readonly people: ReadonlyMap<string, string>;
 }
 
 export interface GroundPlan {

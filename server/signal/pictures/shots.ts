@@ -89,6 +89,37 @@ function turnOf(camera: Camera, point: Triple): number {
 export const facePixels = (camera: Camera, shot: Shot, seen: Seen): number =>
   seen.depth <= 0 ? 0 : pixelsAcrossFace(shot.sent?.width ?? 1280, camera.horizontal, seen.depth);
 
+/** Pixels across a face 16 cm wide in the stream as sent. Common practice, no source. */
+export const PIXELS = { warning: 12, talker: 30, audience: 12 } as const;
+
+/** A face in the picture of one camera. */
+export interface Framed {
+  readonly shot: Shot;
+  readonly depth: number;
+  readonly pixels: number;
+}
+
+/** For each point that camera which gives most pixels to a face there; nothing where none has it in its frame. */
+export function framed(setup: Setup, trial: Trial, shots: readonly Shot[], voices: readonly Voice[], points: readonly Vec3[]): readonly (Framed | undefined)[] {
+  const cameras = shots.map((shot) => ({ shot, camera: cameraOf(setup, trial, shot.ending, voices) }));
+  return points.map((point) => cameras.flatMap(({ shot, camera }): Framed[] => {
+    const seen = seenBy(camera, point);
+    return seen.face ? [{ pixels: facePixels(camera, shot, seen), shot, depth: seen.depth }] : [];
+  }).sort((a, b) => b.pixels - a.pixels)[0]);
+}
+
+/** How each of some points is seen by the camera that has most of them. */
+export interface BestView {
+  readonly shot: Shot;
+  readonly seen: readonly Seen[];
+}
+
+export function bestView(setup: Setup, trial: Trial, shots: readonly Shot[], voices: readonly Voice[], points: readonly Vec3[]): BestView | undefined {
+  if (points.length === 0) return undefined;
+  const score = (seen: readonly Seen[]): number => seen.reduce((sum, s) => sum + (s.face ? 1 : 0) + (s.whole ? 1 : 0) + Math.max(-180, Math.min(s.margin, 10)) / 1000, 0);
+  return shots.map((shot) => ({ shot, seen: points.map((point) => seenBy(cameraOf(setup, trial, shot.ending, voices), point)) })).sort((a, b) => score(b.seen) - score(a.seen))[0];
+}
+
 /** Where a voice may stand: its place, and the corners of what it walks over. */
 export function standsOf(voice: Voice, trial: Trial): readonly Vec3[] {
   const at = voice.position.at(trial);

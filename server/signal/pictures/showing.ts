@@ -49,6 +49,10 @@ function presented(graph: Graph): Showing[] {
   }));
 }
 
+/** Displays on which text is read, those whose letters are stated or those whose are not. */
+export const lettered = (graph: Graph, stated: boolean): readonly Showing[] =>
+  showings(graph).filter((s) => s.shown.letters !== undefined && (s.shown.letters.from.how !== "assumed") === stated);
+
 /** Whether it is to be seen: the way of the call to it carries. */
 export const isLit = (showing: Showing, trial: Trial): boolean => showing.path === undefined || carries(showing.path, trial);
 
@@ -107,6 +111,9 @@ export function bestOf(setup: Setup, trial: Trial, list: readonly Showing[], of:
     return { by, value };
   });
 }
+
+/** Least angle of the smallest capital letters, minutes of arc: 16′ ISO 9241-3 as quoted and NUREG-0700; 10′ common practice, no source. */
+export const LETTERS = { warning: 16, error: 10 } as const;
 
 /** The angle under which the smallest letters of a showing are seen from a distance, minutes of arc. */
 export function letterAngle(setup: Setup, trial: Trial, showing: Showing): (distance: number) => number {

@@ -13,7 +13,7 @@ function stepWords(answer: Answer): string[] {
   const figure = (n: number): string => n.toFixed(answer.decimals).replace("-", "−");
   return answer.words.map((word, i) => {
     const [from, to] = [answer.bounds[i - 1], answer.bounds[i]];
-    const range = from === undefined ? `under ${figure(to ?? 0)}` : to === undefined ? `${figure(from)} or more` : `from ${figure(from)}`;
+    const range = answer.better === "less" ? (from === undefined ? `over ${figure(to ?? 0)}` : `up to ${figure(from)}`) : from === undefined ? `under ${figure(to ?? 0)}` : to === undefined ? `${figure(from)} or more` : `from ${figure(from)}`;
     return `${range}: ${word}`;
   });
 }

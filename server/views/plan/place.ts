@@ -1,5 +1,6 @@
 /** Gives everything in a plan its place: first what is to scale, then marks, then words where they cover nothing. */
 import type { Area, Ask, GroundPlan, Route, Thing } from "../../signal/ground-plan/plan";
+import { canonical } from "../../model/names";
 import { nearestWall, offset } from "../../signal/ground-plan/walls";
 import { boxOf, type Text } from "../svg/text";
 import { wrap } from "../svg/wrap";
@@ -139,7 +140,8 @@ function wordsOf(plan: GroundPlan, thing: Thing, brief: boolean, numbers: Readon
   const number = numbers?.get(thing.name);
   const name = number === undefined ? thing.name : `${number} · ${thing.name}`;
   const wears = thing.wears.length === 0 ? [] : [`with ${thing.wears.map((worn) => (numbers?.get(worn) === undefined ? worn : `${numbers.get(worn) ?? ""} · ${worn}`)).join(", ")}`];
-  if (brief || thing.alike) return { of: thing.name, name, details: wears };
+  const asked = plan.answer?.people.get(canonical(thing.name));
+  if (brief || thing.alike) return { of: thing.name, name, details: asked === undefined || thing.type !== "talker" ? wears : [asked] };
   const kind = thing.kind.toLowerCase() === thing.name.toLowerCase() || thing.type === "outlet" || thing.type === "talker" ? [] : [thing.kind];
   return {
     of: thing.name, name,

@@ -1,5 +1,6 @@
 /** Seats in the drawing: their step on the scale, the number on them, and the words of their row. */
 import type { Answer, GroundPlan, SeatRow } from "../../signal/ground-plan/plan";
+import { isEnough, shownAt } from "../../signal/ground-plan/enough";
 import { widthOf } from "../svg/glyphs";
 import { boxOf, type Text } from "../svg/text";
 import { placeOf, type Frame } from "./frame";
@@ -7,12 +8,11 @@ import type { PlacedRow, PlacedSeat } from "./scene";
 import { SEAT, TYPE } from "./sizes";
 import type { Taken } from "./taken";
 
-/** The step of a value, from 1; 0 for none. */
-export const stepOf = (answer: Answer, value: number): number =>
-  (Number.isNaN(value) ? 0 : 1 + answer.bounds.filter((bound) => rounded(value, answer) >= bound).length);
-
-/** What is shown decides: a seat on which 16 stands is no seat that has less than 16. */
-export const rounded = (value: number, answer: Answer): number => Number(value.toFixed(answer.decimals));
+/** The step of a value as it is shown, from 1; 0 for none. */
+export function stepOf(answer: Answer, value: number): number {
+  const shown = shownAt(answer, value);
+  return Number.isNaN(value) ? 0 : 1 + answer.bounds.filter((bound) => (answer.better === "more" ? shown >= bound : shown <= bound)).length;
+}
 
 /** Side of a seat in pixels. */
 export const sideOf = (plan: GroundPlan, frame: Frame): number => plan.seatSize * frame.scale;
@@ -32,7 +32,7 @@ export function placeRows(plan: GroundPlan, frame: Frame, taken: Taken): PlacedR
       return {
         at, facing: { x: seat.facing.y, y: seat.facing.x }, step: answer === undefined ? 0 : stepOf(answer, value),
         offCamera: seat.offCamera,
-        short: answer !== undefined && !Number.isNaN(value) && rounded(value, answer) < answer.enough, number: side < SEAT.numbered ? "" : shown,
+        short: answer !== undefined && !Number.isNaN(value) && !isEnough(answer, value), number: side < SEAT.numbered ? "" : shown,
       };
     });
     return { row, seats, label: undefined, says: saying(row, answer) };
@@ -42,7 +42,7 @@ export function placeRows(plan: GroundPlan, frame: Frame, taken: Taken): PlacedR
 }
 
 function shownValue(value: number, answer: Answer): string {
-  const text = value.toFixed(answer.decimals);
+  const text = shownAt(answer, value).toFixed(answer.decimals);
   return Number(text) === 0 && text.startsWith("-") ? text.slice(1) : text.replace("-", "−");
 }
 
