@@ -58,7 +58,7 @@ export const draw: Command = {
     summary: "draws how sound and picture get across, or the floor plan",
     about: [
       "Draws the signal flow as an SVG picture: the room at one side, the people online at the other, the four ways across between them, whole or with a gap that says what is missing.",
-      "With --view plan, draws the room from above, to scale: walls, seats, who speaks, every device with its place, cables. --ask puts one question to it, and the answer stands on every seat: hears (speech of the people online over the noise), understands (how clearly their words arrive), reads (letters of the slides), faces (of the people online), heads (how much of the picture those in front hide), aside (from how far to the side it is looked at), frame (who is in the picture that is sent), cables (how they run and how long they are).",
+      "With --view plan, draws the room from above, to scale: walls, seats, who speaks, every device with its place, cables. --ask puts one question to it, and the answer stands on every seat: hears (speech of the people online over the noise), understands (how clearly their words arrive), reads (letters of the slides), faces (of the people online), heads (how much of the picture those in front hide), aside (from how far to the side it is looked at), frame (who is in the picture that is sent), light (on faces and on pictures), cables (how they run and how long they are).",
       "Without --out the picture goes to standard output.",
     ],
     options: [

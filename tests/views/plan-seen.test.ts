@@ -30,7 +30,7 @@ describe("a plan says at the seats what the findings measure", () => {
   it.each(pairs.filter(({ code }) => code === "out-of-frame").map((pair) => [pair.about, pair] as const))("out-of-frame: %s", (_about, pair) => {
     const saysOf = (text: string): { study: Study; says: string; framed: number } => {
       const study = judged(text, pair.beside);
-      const { people, values } = answerOf(study, "frame");
+      const { beside: people, values } = answerOf(study, "frame");
       return { study, says: people.get("ines") ?? "", framed: Array.from(values).filter((value) => !Number.isNaN(value)).length };
     };
     const bad = saysOf(pair.raises);
@@ -46,7 +46,7 @@ describe("a plan says at the seats what the findings measure", () => {
   it("of many pixels over few people says the same as the finding on tiny faces", () => {
     for (const pair of pairs.filter(({ code }) => code === "face-tiny")) {
       const study = judged(pair.raises, pair.beside);
-      expect(answerOf(study, "frame").people.get("ines")).toBe(`face ${Math.round(raised(study, "face-tiny")[0]?.measured?.value ?? NaN)} pixels across`);
+      expect(answerOf(study, "frame").beside.get("ines")).toBe(`face ${Math.round(raised(study, "face-tiny")[0]?.measured?.value ?? NaN)} pixels across`);
     }
   });
 });

@@ -5,6 +5,7 @@ import { listeners } from "../air";
 import type { Graph } from "../graph";
 import { clarityOf, isPlayed, levelsOf, ONLINE_SPEAKS } from "../seats/heard";
 import { isEnough, shownAt } from "./enough";
+import { light } from "./lit";
 import type { Answer, Ask } from "./plan";
 import { aside, faces, frame, heads, reads } from "./seen";
 
@@ -28,6 +29,7 @@ export function resultOf(graph: Graph, trial: Trial, answer: Answer): string {
       if (worst < 0 || (better === "more" ? value < so : value > so)) worst = i;
     }
   });
+  if (answer.says !== undefined) return [answer.says, ...answer.notes].join(" ");
   const notes = answer.notes.map((note) => ` ${note}`).join("");
   if (without === seats.length) return `${none}${notes}`;
   const seat = seats[worst];
@@ -44,7 +46,7 @@ const ASKED: Readonly<Partial<Record<Ask, (graph: Graph, trial: Trial) => Answer
       question: "How far does the speech of the people online stand above the noise of the room?",
       words: ["lost in the noise", "an effort", "barely", "well", "very well"],
       values: listeners(graph.setup, trial).map((_, i) => (levels === undefined ? NaN : (levels[i] ?? NaN) - noise)),
-      none: "Nothing plays the people online in the room.", notes: [], people: new Map(),
+      none: "Nothing plays the people online in the room.", notes: [], beside: new Map(),
     };
   },
   understands: (graph, trial) => {
@@ -55,8 +57,8 @@ const ASKED: Readonly<Partial<Record<Ask, (graph: Graph, trial: Trial) => Answer
       question: "How clearly do words of the people online arrive (speech transmission index, in hundredths)?",
       words: ["bad", "poor", "fair", "good", "excellent"],
       values: listeners(graph.setup, trial).map((_, i) => 100 * (clarity?.[i] ?? NaN)),
-      none: "Nothing plays the people online in the room.", notes: [], people: new Map(),
+      none: "Nothing plays the people online in the room.", notes: [], beside: new Map(),
     };
   },
-  reads, faces, heads, aside, frame,
+  reads, faces, heads, aside, frame, light,
 };

@@ -16,6 +16,7 @@ import { aimOf, audienceCentre, facing, pointOf, positionOf, standOf } from "../
 import { portOwnersOf } from "../wiring";
 import { answerOf, resultOf } from "./answers";
 import { cameraField, displayField, loudspeakerField } from "./fields";
+import { windowSays } from "./lit";
 import type { Area, Ask, Field, GroundPlan, Point, Route, SeatRow, Thing } from "./plan";
 import { routeOf, type CableEnd } from "./routes";
 import { nearestWall } from "./walls";
@@ -49,7 +50,7 @@ export function groundPlanOf(graph: Graph, trial: Trial, { ask }: PlanAsked = {}
   return {
     title: setup.title, item: graph.item, room: room.name, where: room.where, outline, length, width, height: trial.value(room.height),
     assumedSize: room.where === undefined || (isOpen(room.length) && room.length.from.how === "assumed"), outdoors: room.outdoors, north: room.north === undefined ? undefined : trial.value(room.north),
-    areas: areasOf(graph, trial, shape), rows, seatSize: seatSizeOf(rows), people: peopleOf(graph, trial, worn),
+    areas: areasOf(graph, trial, shape, ask), rows, seatSize: seatSizeOf(rows), people: peopleOf(graph, trial, worn),
     devices: placed.filter((device) => positionOf(setup, device).held === undefined).map((device) => thingOf(graph, trial, device)),
     unplaced: used.filter((device) => !placed.includes(device)).map((device) => device.name),
     outlets: [...room.outlets.values()].map((outlet): Thing => ({
@@ -114,7 +115,7 @@ function seatSizeOf(rows: readonly SeatRow[]): number {
   return Math.max(0.12, Math.min(SEAT, least * 0.86));
 }
 
-function areasOf(graph: Graph, trial: Trial, shape: RoomShape): Area[] {
+function areasOf(graph: Graph, trial: Trial, shape: RoomShape, ask: Ask | undefined): Area[] {
   const { setup } = graph;
   const { room, floor } = setup;
   const out: Area[] = [];
@@ -130,9 +131,10 @@ function areasOf(graph: Graph, trial: Trial, shape: RoomShape): Area[] {
       corners: [{ x: x - half, y: y - half }, { x: x - half, y: y + half }, { x: x + half, y: y + half }, { x: x + half, y: y - half }],
     });
   }
-  for (const { kind, name, from, to, where } of [...shape.doors, ...shape.windows]) {
+  for (const opening of [...shape.doors, ...shape.windows]) {
+    const { kind, name, from, to, where } = opening;
     const wide = Math.hypot(from.x - to.x, from.y - to.y);
-    out.push({ kind, name, says: kind === "door" ? name.replace(/^door-\d+$/u, "door") : "", corners: [from, to], detail: `${metres(wide)} wide`, where });
+    out.push({ kind, name, says: kind === "door" ? name.replace(/^door-\d+$/u, "door") : ask === "light" ? windowSays(setup, opening) : "", corners: [from, to], detail: `${metres(wide)} wide`, where });
   }
   for (const table of shape.tables) {
     const [l, w] = [table.length / 2, table.width / 2];

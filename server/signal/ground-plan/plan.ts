@@ -89,14 +89,14 @@ export interface Route {
 }
 
 /** What is asked of a plan. */
-export const ASKS = ["hears", "understands", "reads", "faces", "heads", "aside", "frame", "cables"] as const;
+export const ASKS = ["hears", "understands", "reads", "faces", "heads", "aside", "frame", "light", "cables"] as const;
 export type Ask = (typeof ASKS)[number];
 
 /** In words, as one chooses them. */
 export const ASK_TITLES: Readonly<Record<Ask, string>> = {
   hears: "Who hears the people online?", understands: "Who understands them?", reads: "Who can read the slides?",
   faces: "Who sees the faces online?", heads: "From where do heads hide the picture?",
-  aside: "Who looks at it from the side?", frame: "Who is in the picture?", cables: "How do cables run?",
+  aside: "Who looks at it from the side?", frame: "Who is in the picture?", light: "Where does light fall?", cables: "How do cables run?",
 };
 
 /** A question and its answer at every seat. */
@@ -121,8 +121,10 @@ export interface Answer {
   readonly none: string;
   /** What has to be known besides, each a sentence. */
   readonly notes: readonly string[];
-  /** What it comes to for those who speak and have no seat of their own, by name, in a few words. */
-  readonly people: ReadonlyMap<string, string>;
+  /** What it comes to for those who speak and have no seat of their own, and for devices, by name, in a few words. */
+  readonly beside: ReadonlyMap<string, string>;
+  /** The result in words, where counting seats would say nothing. */
+  readonly says?: string;
 }
 
 export interface GroundPlan {

@@ -42,7 +42,7 @@ export function reads(graph: Graph, trial: Trial): Answer {
     words: ["unreadable", "an effort", "readable", "well readable", "large"],
     values: worse(lists.filter((list) => list.length > 0).map((list) => bestAt(graph, trial, list, (s) => letterAngle(graph.setup, trial, s))), less),
     none: lists.every((list) => list.length === 0) ? "No slides are shown on anything in the room." : "Behind the picture.",
-    notes: assumed === undefined ? [] : [`Nobody says how high the smallest letters are: ${Number((trial.value(assumed) * 100).toFixed(1))} % of the picture is taken.`], people: new Map(),
+    notes: assumed === undefined ? [] : [`Nobody says how high the smallest letters are: ${Number((trial.value(assumed) * 100).toFixed(1))} % of the picture is taken.`], beside: new Map(),
   };
 }
 
@@ -55,7 +55,7 @@ export function faces(graph: Graph, trial: Trial): Answer {
     words: ["a dot", "too small", "a face", "well seen", "large"],
     values: bestAt(graph, trial, list, (s) => faceAngleOf(graph.setup, trial, s)),
     none: all.length === 0 ? "The people online are shown on nothing in the room." : list.length === 0 ? "The picture of the people online gets to no display." : "Behind the picture.",
-    notes: [], people: new Map(),
+    notes: [], beside: new Map(),
   };
 }
 
@@ -69,7 +69,7 @@ export function heads(graph: Graph, trial: Trial): Answer {
     words: ["most", "a fifth and more", "lines at the bottom", "an edge", "free"],
     values: graph.setup.room.seats.length === 0 ? [] : worse(lists.map((list) => hiddenOf(graph.setup, trial, list).map(({ share }) => 100 * share)), more),
     none: graph.setup.room.seats.length === 0 ? "The text states no seats." : lists.length === 0 ? "Nothing is shown to the room but on a computer’s own screen." : spread ? "Of so many seats only some are looked at." : "Not looked at.",
-    notes: [], people: new Map(),
+    notes: [], beside: new Map(),
   };
 }
 
@@ -81,7 +81,7 @@ export function aside(graph: Graph, trial: Trial): Answer {
     question: "From how far aside is the picture looked at, to its farther edge, in degrees?",
     words: ["a strip", "squeezed", "aside", "a little aside", "from the front"],
     values: worse(lists.map((list) => asideOf(graph.setup, trial, list).map(({ off }) => off)), more),
-    none: "Nothing is shown to the room.", notes: [], people: new Map(),
+    none: "Nothing is shown to the room.", notes: [], beside: new Map(),
   };
 }
 
@@ -117,6 +117,6 @@ export function frame(graph: Graph, trial: Trial): Answer {
     words: ["a dot", "a spot", "somebody", "a face", "close"],
     values: framed(setup, trial, shots, voices, points).map((one, i) => (one === undefined || (points[i] !== undefined && behindColumn(one, points[i])) ? NaN : one.pixels)),
     none: all.length === 0 ? "No camera’s picture is sent." : shots.length === 0 ? "No camera’s picture gets to the people online." : "In no picture.",
-    notes: [], people,
+    notes: [], beside: people,
   };
 }

@@ -41,6 +41,9 @@ export function lightOnScreen(setup: Setup, trial: Trial, device: Device, item: 
   return trial.value(roomLight(setup, item)) * trial.value(share(`${device.name}.lit${off ? ".from-behind" : ""}`, `the share of the room's light that falls on the picture of ${device.name}`, off ? ON_PICTURE.off : ON_PICTURE.on));
 }
 
+/** Light on faces, lx. Source of 150: EN 12464-1:2021, cylindrical illuminance for conference rooms; 100: common practice. */
+export const FACE_LIGHT = { hint: 150, warning: 100 } as const;
+
 /** Light on faces, lx on an upright surface turned to the camera. */
 export function lightOnFaces(setup: Setup, trial: Trial, item: string | undefined): number {
   const stated = lightOn(setup.room, "faces", item);

@@ -140,8 +140,8 @@ function wordsOf(plan: GroundPlan, thing: Thing, brief: boolean, numbers: Readon
   const number = numbers?.get(thing.name);
   const name = number === undefined ? thing.name : `${number} · ${thing.name}`;
   const wears = thing.wears.length === 0 ? [] : [`with ${thing.wears.map((worn) => (numbers?.get(worn) === undefined ? worn : `${numbers.get(worn) ?? ""} · ${worn}`)).join(", ")}`];
-  const asked = plan.answer?.people.get(canonical(thing.name));
-  if (brief || thing.alike) return { of: thing.name, name, details: asked === undefined || thing.type !== "talker" ? wears : [asked] };
+  const asked = plan.answer?.beside.get(canonical(thing.name));
+  if (brief || thing.alike) return { of: thing.name, name, details: asked === undefined ? wears : [asked] };
   const kind = thing.kind.toLowerCase() === thing.name.toLowerCase() || thing.type === "outlet" || thing.type === "talker" ? [] : [thing.kind];
   return {
     of: thing.name, name,
