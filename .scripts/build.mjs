@@ -41,6 +41,34 @@ bundles.push(await build({
   metafile: true,
   logLevel: "warning",
 }));
+// The same two for a browser: whatever is Node's own stops the build.
+bundles.push(await build({
+  absWorkingDir: root,
+  entryPoints: { "server-browser": "server/main-browser.ts" },
+  outdir: "dist",
+  bundle: true,
+  platform: "browser",
+  format: "iife",
+  target: "chrome122",
+  minify: true,
+  legalComments: "linked",
+  loader: { ".bothways": "text" },
+  metafile: true,
+  logLevel: "warning",
+}), await build({
+  absWorkingDir: root,
+  entryPoints: { "client-browser": "client/extension-browser.ts" },
+  outdir: "dist",
+  bundle: true,
+  platform: "browser",
+  format: "cjs",
+  target: "chrome122",
+  external: ["vscode"],
+  minify: true,
+  legalComments: "linked",
+  metafile: true,
+  logLevel: "warning",
+}));
 await build({
   absWorkingDir: root,
   entryPoints: { preview: "client/preview/page.ts" },

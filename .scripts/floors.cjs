@@ -21,6 +21,8 @@ module.exports = {
     never("the-page-knows-no-editor", "^client/preview/", "^(vscode|node_modules/vscode-|grammar|client/(?!preview/|verdict-words)|server/(?!protocol/messages|views/(svg|flow|plan)/))", "The page of the preview draws; it knows the look of a drawing and its messages."),
     never("nobody-imports-the-editor", "^(grammar|server)/", "^vscode$", "The editor is known to the client alone."),
     never("nobody-imports-the-terminal", "^(grammar|client|server/(?!cli/))", "^server/cli/", "The command line is the top floor."),
+    { name: "the-browser-reaches-no-disk", severity: "error", comment: "In a browser there are no files, paths or processes; the editor reads for the server.",
+      from: { path: "^(server/main-browser|client/extension-browser)[.]ts$" }, to: { reachable: true, path: "^(server/(disk|cli|main-node)|(node:)?(fs|path|child_process|os|net|http|https|url|util|worker_threads)(/|$))" } },
     never("only-the-entries-read-files", "^(grammar|client|server/(?!(cli|disk)/|main-node))", "^(node:)?(fs|path|child_process|os|net|http|https|worker_threads)(/|$)", "Everything below the entries also runs in a browser."),
   ],
   options: {

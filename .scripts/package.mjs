@@ -10,13 +10,15 @@ import path from "node:path";
 /** Files and whole folders, from the root of the project. */
 const PACKED = [
   "CHANGELOG.md", "LICENSE",
-  "dist/client.js", "dist/client.js.LEGAL.txt", "dist/server.js", "dist/server.js.LEGAL.txt", "dist/preview.js", "dist/preview.css", "dist/NOTICES.txt",
+  "dist/client.js", "dist/client.js.LEGAL.txt", "dist/server.js", "dist/server.js.LEGAL.txt", 
+  "dist/client-browser.js", "dist/client-browser.js.LEGAL.txt", "dist/server-browser.js", "dist/server-browser.js.LEGAL.txt",
+  "dist/preview.js", "dist/preview.css", "dist/NOTICES.txt",
   "grammar/bothways.tmLanguage.json", "grammar/REFERENCE.md",
   "client/assets",
 ];
 /** What of the project's own package.json concerns an editor. */
 const KEPT = [
-  "name", "displayName", "description", "version", "license", "publisher", "icon", "categories", "keywords", "main", "activationEvents", "capabilities", "contributes",
+  "name", "displayName", "description", "version", "license", "publisher", "icon", "categories", "keywords", "main", "browser", "activationEvents", "capabilities", "contributes",
 ];
 const MOST_BYTES = 2 * 1024 * 1024;
 

@@ -1,15 +1,16 @@
 /** The connection to the language server: started when the extension is, started again when it dies, asked without ever throwing. */
 import * as vscode from "vscode";
-import type { CloseHandlerResult, LanguageClient, LanguageClientOptions, ServerOptions } from "vscode-languageclient/node";
+import type { BaseLanguageClient, CloseHandlerResult, LanguageClientOptions } from "vscode-languageclient";
 import {
   METHODS, type Choose, type Explained, type FlowAsked, type FlowOf, type HandoutOf, type MoveAsked, type MoveOf, type PlanAsked, type PlanOf, type StarterAsked, type StarterOf, type VerdictsOf,
 } from "../server/protocol/messages";
+import { LANGUAGE } from "./language";
+import type { Launch, Launched } from "./launch";
+import { lend } from "./lend";
 import { Restarts } from "./restarts";
 
-export const LANGUAGE = "bothways";
-
 export class Connection implements vscode.Disposable {
-  #client: LanguageClient | undefined;
+  #launched: Launched | undefined;
   readonly #restarts = new Restarts();
   readonly #changed = new vscode.EventEmitter<VerdictsOf>();
   readonly #begun = new vscode.EventEmitter<void>();
@@ -25,19 +26,15 @@ export class Connection implements vscode.Disposable {
   /** Settles when the server has answered for the first time, or never will. */
   readonly ready: Promise<void>;
 
-  constructor(context: vscode.ExtensionContext) {
+  constructor(context: vscode.ExtensionContext, launch: Launch) {
     this.#disposables.push(vscode.workspace.onDidCloseTextDocument((document) => this.#known.delete(document.uri.toString())));
-    this.ready = this.#start(context.asAbsolutePath("dist/server.js")).catch((error: unknown) => this.#failed(error));
+    this.ready = this.#start(context, launch).catch((error: unknown) => this.#failed(error));
   }
 
   /** The protocol is most of the extension's code: it is read in when the editor has its commands and goes on. */
-  async #start(module: string): Promise<void> {
+  async #start(context: vscode.ExtensionContext, launch: Launch): Promise<void> {
     await new Promise((done) => setTimeout(done, 0));
-    const { CloseAction, ErrorAction, LanguageClient, RevealOutputChannelOn, State, TransportKind } = await import("vscode-languageclient/node");
-    const server: ServerOptions = {
-      run: { module, transport: TransportKind.ipc },
-      debug: { module, transport: TransportKind.ipc, options: { execArgv: ["--nolazy", "--inspect=6011"] } },
-    };
+    const { CloseAction, ErrorAction, RevealOutputChannelOn, State } = await import("vscode-languageclient");
     const options: LanguageClientOptions = {
       documentSelector: [{ language: LANGUAGE }],
       revealOutputChannelOn: RevealOutputChannelOn.Never,
@@ -47,8 +44,9 @@ export class Connection implements vscode.Disposable {
         closed: (): CloseHandlerResult => ({ action: this.#mayStartAgain() ? CloseAction.Restart : CloseAction.DoNotRestart, handled: true }),
       },
     };
-    const client = new LanguageClient("bothways", "Bothways", server, options);
-    this.#client = client;
+    this.#launched = await launch(context, options);
+    const { client } = this.#launched;
+    lend(client);
     this.#disposables.push(
       client.onNotification(METHODS.verdicts, (verdicts: VerdictsOf) => this.#hear(verdicts)),
       client.onDidChangeState(({ newState }) => {
@@ -56,6 +54,10 @@ export class Connection implements vscode.Disposable {
       }),
     );
     await client.start();
+  }
+
+  get #client(): BaseLanguageClient | undefined {
+    return this.#launched?.client;
   }
 
   /** What is known of a document without asking. */
@@ -152,6 +154,7 @@ export class Connection implements vscode.Disposable {
   /** Ends the server. */
   async stop(): Promise<void> {
     await this.#client?.dispose().catch(() => undefined);
+    this.#launched?.dispose();
   }
 
   dispose(): void {

@@ -44,6 +44,11 @@ export async function makeHandout(connection: Connection, given: unknown, to?: u
 async function offer(target: vscode.Uri): Promise<void> {
   const open = "Open to print";
   const name = target.path.split("/").at(-1) ?? "";
+  // No program for printing reads what only the editor can read.
+  if (target.scheme !== "file") {
+    void vscode.window.showInformationMessage(`The hand-out is written: ${name}. To print it, download it from the explorer (“Download…” in its menu) and open it.`);
+    return;
+  }
   const answer = await vscode.window.showInformationMessage(`The hand-out is written: ${name}`, open);
   if (answer === open) await vscode.env.openExternal(target);
 }

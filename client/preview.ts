@@ -1,7 +1,8 @@
 /** Drawings beside the text – the signal flow, the floor plan –: panels that follow the edits of what they draw. */
 import * as vscode from "vscode";
 import type { FlowOf, PlanOf } from "../server/protocol/messages";
-import { LANGUAGE, type Connection } from "./connection";
+import type { Connection } from "./connection";
+import { LANGUAGE } from "./language";
 import { newNonce, pageOf } from "./preview-page";
 import { asKept, fromPage, type Moving, type ToPage } from "./preview/messages";
 import { meant, nothingOpen } from "./setups";

@@ -1,6 +1,7 @@
 /** Which document is meant, and which setup is judged. */
 import * as vscode from "vscode";
-import { LANGUAGE, type Connection } from "./connection";
+import type { Connection } from "./connection";
+import { LANGUAGE } from "./language";
 
 /** The document that a command means: the one it was given (a URI, in words or as an object), else the one in front, else one that can be seen. */
 export function meant(given: unknown): vscode.Uri | undefined {

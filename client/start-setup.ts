@@ -2,7 +2,8 @@
 import * as vscode from "vscode";
 import type { StarterAsked } from "../server/protocol/messages";
 import { askChoice, askText, type Answer, type Remark } from "./ask";
-import { LANGUAGE, type Connection } from "./connection";
+import type { Connection } from "./connection";
+import { LANGUAGE } from "./language";
 import { askedOf, AUDIENCE_CHOICES, peopleOf, QUESTIONS, type Given } from "./questions";
 
 const MEMORY = "bothways.start";

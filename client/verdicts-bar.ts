@@ -1,6 +1,7 @@
 /** The six verdicts in the status bar: six signs, the words in the tip, and for whoever listens all in words. */
 import * as vscode from "vscode";
-import { LANGUAGE, type Connection } from "./connection";
+import type { Connection } from "./connection";
+import { LANGUAGE } from "./language";
 import { meant, nothingOpen } from "./setups";
 import { statusOf, type Status } from "./verdict-words";
 

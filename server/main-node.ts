@@ -4,14 +4,14 @@ import { createConnection } from "vscode-languageserver/node";
 import { version } from "../package.json";
 import { FolderShelf } from "./disk/folder-shelf";
 import { wordsOf } from "./disk/system-words";
+import { lending } from "./protocol/lent";
 import { serve } from "./protocol/serve";
 import { EMPTY_SHELF, type Shelf } from "./workspace/workspace";
 
 const WAYS_IN = ["--stdio", "--node-ipc", "--socket", "--pipe"];
 
-/** The files of a folder on this machine; nothing to read from any other address. */
-function shelf(folder: string): Shelf {
-  if (!folder.startsWith("file:")) return EMPTY_SHELF;
+/** The files of a folder on this machine. */
+function onDisk(folder: string): Shelf {
   try {
     return new FolderShelf(fileURLToPath(folder));
   } catch {
@@ -37,4 +37,6 @@ const unforeseen = (error: unknown): void => {
 process.on("uncaughtException", unforeseen);
 process.on("unhandledRejection", unforeseen);
 
-serve(connection, { shelf, version });
+// A folder at any other address is read by the editor, where it can.
+const lent = lending(connection);
+serve(connection, { ...lent, shelf: (folder, changed) => (folder.startsWith("file:") ? onDisk(folder) : lent.shelf(folder, changed)), version });

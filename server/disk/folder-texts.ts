@@ -1,6 +1,7 @@
 /** Reads files for a study, and never outside the folder that is open. */
 import { closeSync, fstatSync, openSync, readdirSync, readSync, realpathSync, statSync } from "node:fs";
 import path from "node:path";
+import { decoded } from "../model/decoded";
 import type { Texts } from "../study";
 import { systemWords, wordsOf } from "./system-words";
 
@@ -40,19 +41,6 @@ function readText(file: string): { text: string } | { problem: string } {
     return { problem: systemWords(error) ?? `it cannot be read (${wordsOf(error)})` };
   } finally {
     if (handle !== undefined) closeSync(handle);
-  }
-}
-
-function decoded(bytes: Uint8Array): { text: string } | { problem: string } {
-  const [first, second] = bytes;
-  if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) {
-    return { problem: "it is UTF-16 text: save it as UTF-8" };
-  }
-  try {
-    // A mark at the start stays in the text, so that every offset counts what stands in the file.
-    return { text: new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes) };
-  } catch {
-    return { problem: "it is not UTF-8 text: save it as UTF-8" };
   }
 }
 

@@ -43,6 +43,8 @@ const tooEarly = (method: string): ResponseError => new ResponseError(ErrorCodes
 export class Guard {
   readonly #connection: Connection;
   #phase: "fresh" | "running" | "down" = "fresh";
+  /** Set while files are being read that an answer may need: nothing is answered from half a folder. */
+  pending: () => Promise<unknown> | undefined = () => undefined;
 
   constructor(connection: Connection) {
     this.#connection = connection;
@@ -91,6 +93,10 @@ export class Guard {
       const before = withdrawn();
       if (before !== undefined) return before;
       try {
+        const pending = this.pending();
+        if (pending !== undefined) await pending;
+        const meanwhile = withdrawn();
+        if (meanwhile !== undefined) return meanwhile;
         const result = await answer(params, token);
         if (result === STALE) return withdrawn() ?? new ResponseError(LSPErrorCodes.ContentModified, "The text changed meanwhile.");
         if (result instanceof Refusal) return new ResponseError(LSPErrorCodes.RequestFailed, result.reason);

@@ -10,7 +10,7 @@ export const COMMANDS = { showFlow: "bothways.showFlow", choose: "bothways.choos
 /** The scheme of what explains a finding: `bothways-explain:echo-path`. The client provides the document from `bothways/explain`. */
 export const EXPLAIN_SCHEME = "bothways-explain";
 
-/** Names of requests and of the one notification. */
+/** Names of requests and of the one notification; the last two are asked by the server of a folder that lies on no disk of its own, and answered by the client. */
 export const METHODS = {
   verdicts: "bothways/verdicts",
   choose: "bothways/choose",
@@ -20,6 +20,8 @@ export const METHODS = {
   handout: "bothways/handout",
   explain: "bothways/explain",
   starter: "bothways/starter",
+  readFolder: "bothways/readFolder",
+  readFile: "bothways/readFile",
 } as const;
 
 export interface SetupName {
@@ -156,3 +158,22 @@ export interface StarterOf {
   /** Set where an answer does not fit: what is wrong with the text that came of it. */
   readonly problem?: string;
 }
+
+/** `bothways/readFolder`: which files of the language lie in a folder and below it. */
+export interface ReadFolder {
+  /** A folder that is open, or the one that an open document lies in. */
+  readonly uri: string;
+}
+
+/** Paths from the folder, parts joined by `/`. */
+export interface FolderRead {
+  readonly paths: readonly string[];
+}
+
+/** `bothways/readFile`: one file below such a folder. */
+export interface ReadFile extends ReadFolder {
+  readonly path: string;
+}
+
+/** What stands in it, or why it cannot be read, in a few words. */
+export type FileRead = { readonly base64: string } | { readonly problem: string };

@@ -97,7 +97,11 @@ export class Publisher {
     const round = this.#round;
     const { workspace } = this.#session;
     const documents = [...workspace.documents];
-    for (const folder of new Set(documents.map((document) => document.place.folder))) if (!this.#outlet.watched(folder)) folder.shelf.forget();
+    for (const folder of new Set(documents.map((document) => document.place.folder))) {
+      if (this.#outlet.watched(folder)) continue;
+      if (folder.shelf.refresh === undefined) folder.shelf.forget();
+      else folder.shelf.refresh();
+    }
     const latest = [...this.#changed];
     const order = documents.map((document) => ({ document, at: latest.indexOf(keyOf(document.uri)) })).sort((a, b) => b.at - a.at);
     let told = false;
@@ -107,7 +111,13 @@ export class Publisher {
       if (round !== this.#round) return;
       if (workspace.document(document.uri) !== document) continue;
       try {
-        if (await inTurns(workspace.studying(this.#session.judged(document.place)), () => round === this.#round) === undefined) return;
+        // Twice: judging may ask for a file that nobody has read yet. Whatever comes has a round of its own.
+        for (const judge of [false, true]) {
+          if (judge && await inTurns(workspace.studying(this.#session.judged(document.place)), () => round === this.#round) === undefined) return;
+          const { pending } = document.place.folder.shelf;
+          if (pending !== undefined) await pending;
+          if (round !== this.#round) return;
+        }
         this.#changed.delete(keyOf(document.uri));
         told = this.#tell(document) || told;
       } catch (error) {

@@ -1,6 +1,6 @@
 /**
- * The language server over any connection: which it is, and where files come from, is said by whoever starts it (`main-node.ts`; a
- * browser's worker could do the same with files that its editor supplies).
+ * The language server over any connection: which it is, and where files come from, is said by whoever starts it (`main-node.ts` with a
+ * disk, `main-browser.ts` with files that its editor hands over).
  */
 import {
   CodeActionKind, CodeLensRefreshRequest, DiagnosticRefreshRequest, DidChangeWatchedFilesNotification, ErrorCodes, InlayHintRefreshRequest, ResponseError, TextDocumentSyncKind, type Connection, type Disposable,
@@ -24,6 +24,8 @@ import { SIGNATURE_TRIGGERS, TYPED } from "./typed";
 export interface Surroundings {
   /** The files of a folder that no editor holds; `changed` is for a shelf that fills by and by, and is called when there is more on it. */
   shelf(folder: string, changed: () => void): Shelf;
+  /** The editor takes questions from now on. */
+  initialized?(): void;
   readonly version: string;
 }
 
@@ -74,15 +76,18 @@ class Server {
   /** Keys of the folders that are open. */
   readonly #folders = new Set<string>();
   #watcher: Disposable | undefined;
+  readonly #initialized: () => void;
 
   constructor(connection: Connection, guard: Guard, surroundings: Surroundings, abilities: Abilities, folders: readonly string[]) {
     this.#connection = connection;
     this.#guard = guard;
     this.#abilities = abilities;
+    this.#initialized = () => surroundings.initialized?.();
     this.#session = new Session((uri) => surroundings.shelf(uri, () => {
       this.#session.moved();
       this.#publisher.touch();
     }));
+    guard.pending = () => this.#session.workspace.pending;
     this.#convert = new Convert(this.#session.workspace, abilities);
     this.#publisher = new Publisher(this.#session, this.#convert, {
       diagnostics: (uri, version, diagnostics) => {
@@ -129,6 +134,7 @@ class Server {
     own(parts);
 
     this.#connection.onInitialized(() => {
+      this.#initialized();
       if (!this.#abilities.watching) return;
       this.#connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: WATCHED }] }).then((watcher) => {
         this.#watcher = watcher;

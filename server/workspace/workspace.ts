@@ -15,6 +15,10 @@ export interface Shelf extends Texts {
   list(): readonly string[];
   /** A file may have changed, or all may. */
   forget(path?: string): void;
+  /** Instead of `forget` where nobody says when files change: anew, but not with every letter that is typed. Absent where reading is cheap. */
+  refresh?(): void;
+  /** Set while files are being read that somebody else hands over: settles when they are there, and never fails. */
+  readonly pending?: Promise<void> | undefined;
 }
 
 /** For documents that lie in no folder that can be read. */
@@ -166,6 +170,12 @@ export class Workspace {
   /** The folders that were opened, and those of documents that lie in none. */
   get folders(): readonly Folder[] {
     return [...this.#named, ...this.#loose.values()];
+  }
+
+  /** Set while files of any folder are being read. */
+  get pending(): Promise<unknown> | undefined {
+    const all = this.folders.flatMap(({ shelf }) => shelf.pending ?? []);
+    return all.length === 0 ? undefined : Promise.all(all);
   }
 
   /** Every file of a folder, on the shelf or open, sorted. */

@@ -14,7 +14,7 @@ const newest = (place: string): number => {
   return Math.max(0, ...readdirSync(place).map((name) => newest(path.join(place, name))));
 };
 
-const OUTPUTS = [CLI, path.join(project, "dist/server.js")];
+const OUTPUTS = [CLI, path.join(project, "dist/server.js"), path.join(project, "dist/server-browser.js")];
 
 const fresh = (): boolean =>
   OUTPUTS.every((file) => existsSync(file)) && Math.min(...OUTPUTS.map((file) => statSync(file).mtimeMs)) > Math.max(...["server", "grammar", "client", "package.json", ".scripts/build.mjs"].map((p) => newest(path.join(project, p))));

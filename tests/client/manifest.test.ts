@@ -38,8 +38,8 @@ const commands = contributes.commands.map((one) => one.command);
 
 describe("commands", () => {
   it("are registered by the client, all that are promised and no other", () => {
-    const literal = [...read("client/extension.ts").matchAll(/command\("(bothways\.\w+)"/gu)].map((found) => found[1] ?? "");
-    const named = [...read("client/extension.ts").matchAll(/command\(COMMANDS\.(\w+)/gu)].map((found) => COMMANDS[found[1] as keyof typeof COMMANDS]);
+    const literal = [...read("client/begin.ts").matchAll(/command\("(bothways\.\w+)"/gu)].map((found) => found[1] ?? "");
+    const named = [...read("client/begin.ts").matchAll(/command\(COMMANDS\.(\w+)/gu)].map((found) => COMMANDS[found[1] as keyof typeof COMMANDS]);
     expect([...literal, ...named].sort()).toEqual([...commands].sort());
   });
   it("that the server puts into lenses are among them", () => expect(commands).toEqual(expect.arrayContaining(Object.values(COMMANDS))));

@@ -1,12 +1,13 @@
 /**
- * `npm run test:vscode`: packs the extension, installs it into a real VS Code, runs the tests inside and then a newcomer's walk by
- * mouse and keyboard. Writes `out/vscode-tests.json` with what passed, failed and could not be run here.
+ * `npm run test:vscode`: packs the extension, installs it into a real VS Code, runs the tests inside, then by mouse and keyboard those
+ * of the extension in a browser and a newcomer's walk; `BOTHWAYS_VSCODE_PART` names one of `suite`, `web`, `walk`. Writes `out/vscode-tests.json` with what passed, failed and could not be run here.
  */
 import { closeSync, cpSync, existsSync, mkdirSync, openSync, readFileSync, readSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { spawnSync } from "node:child_process";
 import path from "node:path";
 import { resolveCliArgsFromVSCodeExecutablePath, runTests } from "@vscode/test-electron";
-import { walk } from "../newcomer/walk";
+import { inBrowser } from "../newcomer/in-browser";
+import { walk, type Walked } from "../newcomer/walk";
 import { haveBrowser } from "./browser";
 import { runCounted, type Counts } from "./counted";
 import { freshFolder, removeFolders } from "./folders";
@@ -93,12 +94,12 @@ async function inside(vsix: string, host: Host | undefined, tries = 2): Promise<
   return { ...NONE, failed: 1 };
 }
 
-/** A newcomer's walk, with pictures in `out/pictures`. */
-async function byHand(vsix: string, host: Host, browser: string): Promise<Counts> {
+/** By mouse and keyboard, with pictures in `out/pictures`. */
+async function byHand(declare: (walked: Walked) => void, vsix: string, host: Host, browser: string): Promise<Counts> {
   const written = { log: path.join(freshFolder("log"), "log.txt"), report: path.join(freshFolder("report"), "report.json") };
   const stop = follow(written.log);
   try {
-    return await runCounted(() => walk({ host, vsix, browser, pictures: path.join(OUT, "pictures") }), written, 180_000);
+    return await runCounted(() => declare({ host, vsix, browser, pictures: path.join(OUT, "pictures") }), written, 180_000);
   } finally {
     stop();
   }
@@ -118,25 +119,26 @@ async function main(): Promise<Counts> {
     console.log(`No VS Code to test in: ${why}.`);
     if (must) return { ...NONE, failed: 1 };
     if (!desktop()) {
-      console.log("Skipped: the tests inside VS Code and the newcomer's walk. They run on Linux x64 with Chromium (as root on Debian: " +
+      console.log("Skipped: the tests inside VS Code, those of the extension in a browser and the newcomer's walk. They run on Linux x64 with Chromium (as root on Debian: " +
         "apt-get install chromium) and the npm registry; the first of them also in a desktop VS Code that BOTHWAYS_VSCODE names.");
-      return { ...NONE, skipped: 2 };
+      return { ...NONE, skipped: 3 };
     }
   }
   rmSync(path.join(OUT, "pictures"), { recursive: true, force: true });
   mkdirSync(path.join(OUT, "pictures"), { recursive: true });
   const vsix = pack();
   const part = process.env.BOTHWAYS_VSCODE_PART;
-  if (part !== "walk") {
+  if (part === undefined || part === "suite") {
     console.log("\n  — inside VS Code");
     results.push(await inside(vsix, host));
   }
-  if (part !== "suite") {
+  for (const [name, title, declare] of [["web", "in a browser, without a disk", inBrowser], ["walk", "a newcomer's walk", walk]] as const) {
+    if (part !== undefined && part !== name) continue;
     if (host && browser) {
-      console.log("\n  — a newcomer's walk");
-      results.push(await byHand(vsix, host, browser));
+      console.log(`\n  — ${title}`);
+      results.push(await byHand(declare, vsix, host, browser));
     } else {
-      console.log("Skipped: the newcomer's walk, which needs the packaged VS Code (Linux x64).");
+      console.log(`Skipped: ${title}, which needs the packaged VS Code (Linux x64).`);
       results.push({ ...NONE, skipped: 1 });
     }
   }

@@ -1,0 +1,33 @@
+/** The extension in a browser: the server is a worker, and the editor reads its files. */
+import * as vscode from "vscode";
+import { begin, type Api } from "./begin";
+import type { Launch } from "./launch";
+
+export { deactivate } from "./begin";
+
+/** As far as it is used here; an extension that runs on a desktop has none. */
+declare const Worker: new (address: string, options: { name: string }) => { terminate(): void };
+
+/** Where the worker's script can be loaded from. An editor that gets its extensions from a server cannot load a worker from there, but read it. */
+async function addressOf(script: vscode.Uri): Promise<string> {
+  if (script.scheme === "http" || script.scheme === "https") return script.toString(true);
+  const bytes = await vscode.workspace.fs.readFile(script);
+  return URL.createObjectURL(new Blob([new Uint8Array(bytes)], { type: "text/javascript" }));
+}
+
+const worker: Launch = async (context, options) => {
+  const { BrowserMessageReader, BrowserMessageWriter, LanguageClient } = await import("vscode-languageclient/browser");
+  const address = await addressOf(vscode.Uri.joinPath(context.extensionUri, "dist", "server-browser.js"));
+  let running: { terminate(): void } | undefined;
+  const end = (): void => running?.terminate();
+  const client = new LanguageClient("bothways", "Bothways", () => {
+    end();
+    const made = new Worker(address, { name: "Bothways" });
+    running = made;
+    const port = made as unknown as ConstructorParameters<typeof BrowserMessageReader>[0];
+    return Promise.resolve({ reader: new BrowserMessageReader(port), writer: new BrowserMessageWriter(port) });
+  }, options);
+  return { client, dispose: end };
+};
+
+export const activate = (context: vscode.ExtensionContext): Api => begin(context, worker);

@@ -1,0 +1,2 @@
+/** How an editor calls the language. */
+export const LANGUAGE = "bothways";

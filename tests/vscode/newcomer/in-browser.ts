@@ -1,0 +1,97 @@
+/**
+ * The packed extension as a web extension: the workbench runs it in a worker of the browser, so the folder is to it a mounted one that
+ * the editor alone can read. By mouse and keyboard; each stage leaves a picture.
+ */
+import assert from "node:assert/strict";
+import { cpSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
+import path from "node:path";
+import { after, before, describe, it } from "mocha";
+import type { Browser } from "playwright-core";
+import { launchBrowser } from "../harness/browser";
+import { freshFolder } from "../harness/folders";
+import { ROOT } from "../harness/root";
+import { installExtension, startServer, workbenchAddress, type Server } from "../harness/server";
+import type { Walked } from "./walk";
+import { Workbench } from "./workbench";
+
+/** Processes that have something of a folder among their words, a script in it above all. */
+const processesWith = (folder: string): string[] => readdirSync("/proc").filter((name) => /^\d+$/u.test(name)).flatMap((pid) => {
+  try {
+    const words = readFileSync(`/proc/${pid}/cmdline`, "utf8").replaceAll("\0", " ");
+    return words.includes(`${folder}/`) ? [words] : [];
+  } catch {
+    return []; // it ended between the list and the look
+  }
+});
+
+export const inBrowser = ({ host, vsix, browser: executable, pictures }: Walked): void => void describe("in a browser, without a disk", () => {
+  const folder = freshFolder("mounted");
+  const extensions = freshFolder("extensions");
+  let server: Server;
+  let browser: Browser;
+  let desk: Workbench;
+
+  before(async () => {
+    cpSync(path.join(ROOT, "samples/association"), folder, { recursive: true });
+    mkdirSync(pictures, { recursive: true });
+    installExtension(host, vsix, extensions);
+    const settings = { "workbench.colorTheme": "Light Modern", "extensions.webWorker": true, "remote.extensionKind": { "bothways-project.bothways": ["web"] } };
+    [server, browser] = await Promise.all([startServer(host, { extensions, settings }), launchBrowser(executable)]);
+    const page = await (await browser.newContext({ viewport: { width: 1500, height: 940 } })).newPage();
+    desk = new Workbench(page, pictures);
+    await page.goto(workbenchAddress(server.port, { folder }));
+    await page.waitForSelector(".monaco-workbench .part.statusbar");
+  });
+  after(async () => {
+    await browser.close().catch(() => undefined);
+    await server.stop();
+  });
+
+  it("judges a setup over three files", async () => {
+    await desk.openFile("autumn.bothways");
+    await desk.until("the status bar tells the verdicts", async () => /fails|doubtful|works/.test((await desk.status()) ?? ""));
+    await desk.page.waitForSelector(".monaco-editor .squiggly-warning");
+    assert.equal(await desk.first(".monaco-editor .squiggly-error"), null, "the room and the kit were read");
+    await desk.picture("w1-judged");
+  });
+
+  it("does so in workers of the page: no process of the extension runs", () => {
+    const made = desk.page.workers().map((worker) => worker.url());
+    assert.ok(made.some((url) => url.startsWith("blob:")), `workers: ${made.join()}`);
+    assert.deepEqual(processesWith(extensions), []);
+  });
+
+  it("mends a finding from the light bulb, and undoes it", async () => {
+    const before = await desk.status();
+    const text = (): Promise<string | null> => desk.page.textContent(".editor-group-container.active .view-lines");
+    await desk.page.click(".editor-group-container .view-lines");
+    await desk.page.keyboard.press("Control+Home");
+    for (let at = 0; at < 6; at += 1) {
+      await desk.command("Go to Next Problem (Error, Warning, Info)");
+      await desk.page.keyboard.press("Escape");
+      await desk.page.keyboard.press("Control+.");
+      const row = await desk.page.waitForSelector(".action-widget .monaco-list-row.action:not(.option-disabled):not(:has-text('Accept'))", { timeout: 6000 }).catch(() => undefined);
+      if (row === undefined) {
+        await desk.page.keyboard.press("Escape");
+        continue;
+      }
+      await desk.picture("w2-mends");
+      const written = await text();
+      await desk.page.keyboard.press("Enter");
+      await desk.until("the text and the verdicts are other ones", async () => (await text()) !== written && (await desk.status()) !== before);
+      await desk.picture("w3-mended");
+      await desk.page.click(".editor-group-container .view-lines");
+      await desk.page.keyboard.press("Control+z");
+      await desk.until("the verdicts are as they were", async () => (await desk.status()) === before);
+      return;
+    }
+    assert.fail("no finding had a mend");
+  });
+
+  it("opens the flow beside the text", async () => {
+    await desk.command("Bothways: Show signal flow");
+    const flow = await desk.frameWith('body[data-view="flow"] #title:has-text("Thursday Beekeepers")');
+    await desk.until("the drawing is there", async () => (await flow.$("#sheet svg")) !== null);
+    await desk.picture("w4-flow");
+  });
+});
