@@ -20,7 +20,7 @@ interface Command { command: string; title: string; category: string }
 interface Menu { command: string }
 interface Step { id: string; description: string; media: { svg: string; altText: string }; completionEvents: string[] }
 interface Manifest {
-  main: string; icon: string; activationEvents: string[];
+  main: string; browser: string; icon: string; activationEvents: string[];
   capabilities: { untrustedWorkspaces: { supported: boolean }; virtualWorkspaces: boolean };
   contributes: {
     languages: { id: string; extensions: string[]; configuration: string; icon: { light: string; dark: string } }[];
@@ -192,11 +192,11 @@ describe("the package", () => {
     const needed = [
       manifest.main, manifest.icon, language?.configuration, language?.icon.light, language?.icon.dark, contributes.grammars[0]?.path, contributes.snippets[0]?.path,
       ...contributes.walkthroughs.flatMap((one) => one.steps.map((step) => step.media.svg)),
-      "dist/server.js", "dist/preview.js", "dist/preview.css", "dist/NOTICES.txt", "package.json",
+      manifest.browser, "dist/server.js", "dist/server-browser.js", "dist/preview.js", "dist/preview.css", "dist/NOTICES.txt", "package.json",
     ].map((file) => (file ?? "").replace(/^\.\//u, ""));
     expect(inside).toEqual(expect.arrayContaining(needed));
     for (const name of ["readme.md", "license.txt", "changelog.md"]) expect(inside.map((one) => one.toLowerCase())).toContain(name);
-    const strangers = inside.filter((name) => !/^(?:package\.json|readme\.md|license(?:\.txt)?|changelog\.md|client\/assets\/.*\.(?:svg|png|json)|dist\/(?:client|server|preview)\.(?:js|css)|dist\/(?:\w+\.js\.LEGAL|NOTICES)\.txt|grammar\/(?:bothways\.tmLanguage\.json|REFERENCE\.md))$/iu.test(name));
+    const strangers = inside.filter((name) => !/^(?:package\.json|readme\.md|license(?:\.txt)?|changelog\.md|client\/assets\/.*\.(?:svg|png|json)|dist\/(?:(?:client|server)(?:-browser)?|preview)\.(?:js|css)|dist\/(?:[\w-]+\.js\.LEGAL|NOTICES)\.txt|grammar\/(?:bothways\.tmLanguage\.json|REFERENCE\.md))$/iu.test(name));
     expect(strangers).toEqual([]);
   });
 });
