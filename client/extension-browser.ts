@@ -24,8 +24,8 @@ const worker: Launch = async (context, options) => {
     end();
     const made = new Worker(address, { name: "Bothways" });
     running = made;
-    const port = made as unknown as ConstructorParameters<typeof BrowserMessageReader>[0];
-    return Promise.resolve({ reader: new BrowserMessageReader(port), writer: new BrowserMessageWriter(port) });
+    // Its type is the browser's own, which is not known to the rest of the house.
+    return Promise.resolve({ reader: new BrowserMessageReader(made as never), writer: new BrowserMessageWriter(made as never) });
   }, options);
   return { client, dispose: end };
 };

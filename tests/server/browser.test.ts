@@ -11,7 +11,7 @@ import {
 import { afterEach, beforeAll, describe, expect, it } from "vitest";
 import { METHODS, type FileRead, type FlowOf, type FolderRead, type ReadFile, type ReadFolder } from "../../server/protocol/messages";
 import { build, project } from "../cli/built";
-import { CAPABILITIES, Editor, uriOf } from "./editor";
+import { CAPABILITIES, Editor, uriOf, wordsOf } from "./editor";
 import { evenings, FILES } from "./evenings";
 
 const bundle = (name: string): string => readFileSync(path.join(project, "dist", name), "utf8");
@@ -39,7 +39,7 @@ class PortWriter extends AbstractMessageWriter {
 }
 
 /** Runs the built worker with what every browser's worker has, and nothing besides; gives the other end. */
-function worker(): { port: MessagePort; end(): void } {
+function worker(): { readonly port: MessagePort; readonly end: () => void } {
   const { port1, port2 } = new MessageChannel();
   const world: Record<string, unknown> = {
     TextDecoder, TextEncoder, URL, atob, btoa, console, performance, queueMicrotask, setTimeout, clearTimeout, setInterval, clearInterval, structuredClone, crypto,
@@ -117,7 +117,7 @@ const told = (all: readonly Diagnostic[]): unknown[] => all.map(({ range, code, 
 
 describe("the server for a browser", () => {
   let editor: BrowserEditor | undefined;
-  beforeAll(build);
+  beforeAll(() => build());
   afterEach(() => {
     editor?.stop();
     editor = undefined;
@@ -176,7 +176,7 @@ describe("the server for a browser", () => {
     await editor.start();
     await editor.open("autumn.bothways");
     const missing = await editor.shown("autumn.bothways");
-    expect(missing.filter((one) => one.code === "cannot-read").map((one) => String(one.message))).toEqual([expect.stringContaining("there is no such file")]);
+    expect(missing.filter((one) => one.code === "cannot-read").map((one) => wordsOf(one))).toEqual([expect.stringContaining("there is no such file")]);
     editor.files["kit.bothways"] = kit;
     await editor.connection.sendNotification("workspace/didChangeWatchedFiles", { changes: [{ uri: at("kit.bothways"), type: 1 }] });
     await editor.shown("autumn.bothways", (shown) => shown.every((one) => one.code !== "cannot-read"));
@@ -186,7 +186,7 @@ describe("the server for a browser", () => {
     editor = new BrowserEditor({ ...FILES }, ({ path: name }) => (name === "kit.bothways" ? { base64: "%%%" } : name === "rooms/hall.bothways" ? 7 : null));
     await editor.start();
     await editor.open("autumn.bothways");
-    const said = (await editor.shown("autumn.bothways")).filter((one) => one.code === "cannot-read").map((one) => String(one.message));
+    const said = (await editor.shown("autumn.bothways")).filter((one) => one.code === "cannot-read").map((one) => wordsOf(one));
     expect(said).toEqual([expect.stringContaining("the editor could not read it"), expect.stringContaining("in a form that nobody can read")]);
   });
 
