@@ -18,6 +18,8 @@ import { flowOf } from "./signal/drawing";
 import { makeGraph, type Graph } from "./signal/graph";
 import type { Ask, GroundPlan } from "./signal/ground-plan/plan";
 import { groundPlanOf } from "./signal/ground-plan/plan-of";
+import type { SideView } from "./signal/elevation/side";
+import { sideOf } from "./signal/elevation/side-of";
 import { feeds } from "./signal/power";
 import { openQuestions, verdicts } from "./verdicts";
 
@@ -50,6 +52,8 @@ export interface Study {
   flow(item?: string): Flow;
   /** The floor plan; with a question, its answer at every seat. */
   plan(item?: string, ask?: Ask): GroundPlan;
+  /** The room from the side; with a row, the sight lines from it. */
+  side(item?: string, row?: { readonly group: string | undefined; readonly row: number }): SideView;
   /** What might mend a finding, cheapest first; nobody has tried it yet. */
   remedies(finding: Finding): readonly Remedy[];
 }
@@ -129,7 +133,7 @@ function* studied(setup: Setup, judgedBefore: Known): Pieces<Study> {
     files: setup.files.map((file) => ({ path: file.path, text: file.text })), items: setup.items.map((item) => item.name),
   };
   if (!setup.isSetup) {
-    return { ...base, problems: setup.problems, ways: [], findings: [], accepted: [], disproved: [], noticed: [], narrowed: new Map(), questions: [], figures: () => [], flow: () => flowOf(makeGraph(setup, undefined), []), plan: () => groundPlanOf(makeGraph(setup, undefined), new Trials(shelfOf(setup)).best), remedies: () => [] };
+    return { ...base, problems: setup.problems, ways: [], findings: [], accepted: [], disproved: [], noticed: [], narrowed: new Map(), questions: [], figures: () => [], flow: () => flowOf(makeGraph(setup, undefined), []), plan: () => groundPlanOf(makeGraph(setup, undefined), new Trials(shelfOf(setup)).best), side: () => sideOf(makeGraph(setup, undefined), new Trials(shelfOf(setup)).best), remedies: () => [] };
   }
   const shelf = shelfOf(setup);
   const items = itemsOf(setup);
@@ -160,6 +164,7 @@ function* studied(setup: Setup, judgedBefore: Known): Pieces<Study> {
     questions: openQuestions(setup, scenes, findings, judged, isTaken),
     figures: () => (figures ??= figuresOf(scenes, trials.best)),
     plan: (item, ask) => groundPlanOf(graphOf(item), trials.best, { ask }),
+    side: (item, row) => sideOf(graphOf(item), trials.best, row),
     flow: (item) => {
       const graph = graphOf(item);
       const wanted = graph.item;

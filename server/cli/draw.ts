@@ -2,12 +2,15 @@ import { mkdirSync, realpathSync, statSync } from "node:fs";
 import path from "node:path";
 import { study, type Study } from "../study";
 import { fallbackTables } from "../figures/fallback-table";
+import type { SideView } from "../signal/elevation/side";
 import { ASKS, type Ask } from "../signal/ground-plan/plan";
 import { drawFlow } from "../views/flow/draw";
 import { drawnPlan } from "../views/plan/draw";
+import { drawSide } from "../views/elevation/draw";
 import { drawUplink } from "../views/uplink/draw";
 import { CannotRun, systemWords, wordsOf } from "./cannotRun";
 import { FINE, ROOT_OPTION, type Command } from "./command";
+import { canonical } from "../model/names";
 import { nearest } from "../model/near";
 import { ENDING, Folders, shownPath, textOf } from "./texts";
 import { listed } from "./wording";
@@ -41,7 +44,26 @@ export function itemOf(item: string | undefined, one: Study, shown: string): str
 }
 
 /** What is drawn. */
-const VIEWS = ["flow", "plan", "uplink"] as const;
+const VIEWS = ["flow", "plan", "side", "uplink"] as const;
+
+/** The room from the side, with the sight lines of the row that is asked for. */
+function sideView(one: Study, item: string | undefined, wanted: string | undefined, shown: string): SideView {
+  const plain = one.side(item);
+  if (wanted === undefined) return plain;
+  const rows = plain.rows.filter((row) => !row.ring);
+  const [, name, digits] = /^(?:(.+)\.row-)?(\d{1,5})$/iu.exec(wanted) ?? [];
+  const group = name === undefined ? undefined : rows.find((row) => canonical(row.group) === canonical(name))?.group;
+  const found = digits !== undefined && (name === undefined || group !== undefined) && rows.some(({ row, group: of }) => row === Number(digits) && (group === undefined || group === of));
+  if (!found) {
+    const groups = [...new Set(rows.map((row) => row.group))].slice(0, 12);
+    const known = groups.map((of) => {
+      const most = rows.reduce((so, row) => (row.group === of ? Math.max(so, row.row) : so), 1);
+      return `${of} ${most === 1 ? "has row 1 alone" : `has rows 1 to ${most}`}`;
+    });
+    throw new CannotRun(`--row ${wanted}: there is no such row in ${shown}; ${known.length === 0 ? "no rows of seats are stated" : `${listed(known)}${groups.length > 1 ? `; of several, name one so: ${groups[0] ?? ""}.row-1` : ""}`}.`);
+  }
+  return one.side(item, { group, row: Number(digits) });
+}
 
 /** The steps of the connection over which most is sent. */
 function uplinkOf(one: Study, theme: Theme | undefined, shown: string): string {
@@ -59,11 +81,13 @@ export const draw: Command = {
     about: [
       "Draws the signal flow as an SVG picture: the room at one side, the people online at the other, the four ways across between them, whole or with a gap that says what is missing.",
       "With --view plan, draws the room from above, to scale: walls, seats, who speaks, every device with its place, cables. --ask puts one question to it, and the answer stands on every seat: hears (speech of the people online over the noise), understands (how clearly their words arrive), reads (letters of the slides), faces (of the people online), heads (how much of the picture those in front hide), aside (from how far to the side it is looked at), frame (who is in the picture that is sent), light (on faces and on pictures), cables (how they run and how long they are).",
+      "With --view side, draws the room cut open along its length, in true scale: floor, people with the height of their eyes, sight lines to the picture, the projector's beam, what cameras have in their pictures. --row says from which row one looks; without it, from the one whose view heads hide most.",
       "Without --out the picture goes to standard output.",
     ],
     options: [
-      { name: "view", value: "VIEW", choices: VIEWS, meaning: "flow: how sound and picture get across; plan: the room from above; uplink: what still fits when the internet is thin" },
+      { name: "view", value: "VIEW", choices: VIEWS, meaning: "flow: how sound and picture get across; plan: the room from above; side: the room from the side; uplink: what still fits when the internet is thin" },
       { name: "ask", value: "QUESTION", choices: ASKS, meaning: "with --view plan: what is asked of every seat" },
+      { name: "row", value: "ROW", meaning: "with --view side: from which row one looks: 3, or stalls.row-3" },
       { name: "out", value: "FILE.svg", meaning: "the file to write" },
       { name: "item", value: "NAME", meaning: "the item of the programme to draw, where items differ" },
       { name: "theme", value: "THEME", choices: THEMES, meaning: "light, dark, contrast or print; without it the viewer's own" },
@@ -76,6 +100,8 @@ export const draw: Command = {
     const view = given.value("view") ?? "flow";
     const ask = given.value("ask") as Ask | undefined;
     if (ask !== undefined && view !== "plan") throw new CannotRun(`--ask ${ask}: only a floor plan is asked; add --view plan.`);
+    const row = given.value("row");
+    if (row !== undefined && view !== "side") throw new CannotRun(`--row ${row}: only the room from the side has a row that one looks from; add --view side.`);
     const source = new Folders(given.value("root")).file(given.words[0] ?? "");
     textOf(source);
     const out = given.value("out");
@@ -85,7 +111,7 @@ export const draw: Command = {
     const item = itemOf(given.value("item"), one, source.shown);
     const theme = given.value("theme") as Theme | undefined;
     const look = theme === undefined ? {} : { theme };
-    const svg = view === "uplink" ? uplinkOf(one, theme, source.shown) : view === "plan" ? drawnPlan(one.plan(item, ask), look).svg : drawFlow(one.flow(item), look);
+    const svg = view === "uplink" ? uplinkOf(one, theme, source.shown) : view === "side" ? drawSide(sideView(one, item, row, source.shown), look) : view === "plan" ? drawnPlan(one.plan(item, ask), look).svg : drawFlow(one.flow(item), look);
     if (file === undefined) {
       await terminal.out(svg);
       return FINE;

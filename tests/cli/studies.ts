@@ -42,7 +42,8 @@ export const study = (over: Partial<Study> = {}): Study => ({
   problems: [], ways: WAYS.map((name) => way(name)), findings: [finding()], accepted: [], disproved: [], noticed: [], narrowed: new Map(), questions: [question],
   // Printing never looks at these two.
   setup: {} as Study["setup"], remedies: () => [],
-  figures: () => [], flow: () => { throw new Error("not drawn in these tests"); }, plan: () => { throw new Error("not drawn in these tests"); }, ...over,
+  figures: () => [], flow: () => { throw new Error("not drawn in these tests"); }, plan: () => { throw new Error("not drawn in these tests"); },
+  side: () => { throw new Error("not drawn in these tests"); }, ...over,
 });
 
 export const verdict = way;

@@ -14,7 +14,7 @@ const ON_SEAT = 0.35;
 
 export type Unlabelled = Omit<PlacedThing, "label">;
 
-const around = (at: Spot, radius: number): Box => ({ x: at.x - radius - 1, y: at.y - radius - 1, width: 2 * radius + 2, height: 2 * radius + 2 });
+export const around = (at: Spot, radius: number): Box => ({ x: at.x - radius - 1, y: at.y - radius - 1, width: 2 * radius + 2, height: 2 * radius + 2 });
 
 export function placeThings(plan: GroundPlan, frame: Frame, taken: Taken): Unlabelled[] {
   const all: { readonly thing: Thing; readonly kind: PlacedThing["kind"] }[] = [
@@ -40,7 +40,7 @@ export function placeThings(plan: GroundPlan, frame: Frame, taken: Taken): Unlab
 }
 
 /** The nearest spot about a point that will do; the point itself where none does. */
-function nearestFree(at: Spot, radius: number, free: (spot: Spot) => boolean): Spot {
+export function nearestFree(at: Spot, radius: number, free: (spot: Spot) => boolean): Spot {
   if (free(at)) return at;
   for (let far = 3; far <= FARTHEST; far += 3) {
     const steps = Math.max(8, Math.round((2 * Math.PI * far) / radius));

@@ -1,0 +1,31 @@
+/** The side elevation: the room cut open along its length, in true scale: floor, people with their eyes, sight lines, pictures, beams, cameras. */
+import type { SideView } from "../../signal/elevation/side";
+import { nameOf } from "../svg/document";
+import { write } from "../svg/element";
+import type { Theme } from "../svg/palette";
+import { shorten } from "../svg/wrap";
+import { placeSide } from "./place";
+import { renderSide } from "./render";
+
+/** Draws a side elevation as a complete SVG document. */
+export function drawSide(view: SideView, options: { readonly theme?: Theme; readonly width?: number; readonly stops?: boolean } = {}): string {
+  const drawing = renderSide(placeSide(view), {
+    id: nameOf("side", `${view.title}\n${view.item ?? ""}\n${view.result}\n${options.theme ?? ""}`), theme: options.theme, width: options.width, stops: options.stops ?? true,
+    title: `From the side: ${view.title}${view.item === undefined ? "" : `, during ${view.item}`}`, description: wordsOf(view),
+  });
+  return `${write(drawing)}\n`;
+}
+
+const MOST = 60;
+const brief = (name: string): string => shorten(name, 1, 80);
+
+/** The same in words, for those who cannot see it. */
+function wordsOf(view: SideView): string {
+  return [
+    `${brief(view.room)} from its left side, the front at the left: ${view.length.toFixed(1)} m long, ${view.height.toFixed(1)} m high${view.assumedSize ? ", assumed" : ""}.`, view.result,
+    ...view.pictures.slice(0, MOST).map(({ of, bottom, top }) => `Picture of ${brief(of)}: from ${bottom.toFixed(2)} m to ${top.toFixed(2)} m up.`),
+    ...view.rows.slice(0, MOST).map(({ name, group, row, ring, x, eye, floor }) => `${ring ? brief(name) : `Row ${row} of ${brief(group)}`}: ${x.toFixed(1)} m from the front, eyes ${eye.toFixed(2)} m up${floor > 0.02 ? `, on a floor ${floor.toFixed(2)} m up` : ""}.`),
+    ...view.people.slice(0, MOST).map(({ name, x, eye }) => `${brief(name)}: ${x.toFixed(1)} m from the front, eyes ${eye.toFixed(2)} m up.`),
+    ...view.things.slice(0, MOST).map(({ name, x, y }) => `${brief(name)}: ${x.toFixed(1)} m from the front, ${y.toFixed(2)} m up.`),
+  ].join(" ");
+}
