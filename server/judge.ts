@@ -108,7 +108,7 @@ export function* judging(subject: Case, trials: Trials): Pieces<Judgement | unde
   const ranks = [best.severity, ...swings.flatMap((s) => [s.low, s.high]), ...(kind.size > 1 ? [kindest] : [])].map(rank);
   const atBest = rank(best.severity);
   let least = Math.min(...ranks);
-  if ((subject.asks === true || subject.together === true) && atBest > 0 && least > 0) least = Math.min(least, yield* downhill(subject, trials, best, swings));
+  if (subject.together === true && atBest > 0 && least > 0) least = Math.min(least, yield* together(subject, trials, best, swings));
   // Held over the whole range it keeps the level that it has everywhere; where an end removes it, it drops one and asks.
   const turnedBy = atBest > 0 && least === 0 ? deciding(swings, (s) => Math.min(rank(s.low), rank(s.high)) === 0) : [];
   const asks = subject.asks === true && turnedBy.some((s) => isAssumed(s.value));
@@ -117,11 +117,25 @@ export function* judging(subject: Case, trials: Trials): Pieces<Judgement | unde
   return { case: subject, best, said: best.say(), severity: LEVELS[level], atBest: best.severity, swings, turnedBy, couldFail };
 }
 
+/** So many values are tried in all their corners; of more, so many are set one after the other. */
+const MOST_IN_CORNERS = 5;
+const MOST_SET = 12;
+
 /**
- * The least level that is found by setting one value after the other, those that weigh most first, to whichever end is kinder with all
- * that is set already. Who stands in a line of sight, and which of two sounds is the weaker, depends on all together.
+ * The least level of all values together. Who stands in a line of sight, and which of two sounds is the weaker, depends on all of them:
+ * no end of one is kinder by itself. Few values are tried in every corner. Of more, those that weigh most are set one after the other to
+ * whichever end is kinder with all that is set already.
  */
-function* downhill(subject: Case, trials: Trials, best: Outcome, swings: readonly Swing[]): Pieces<number> {
+function* together(subject: Case, trials: Trials, best: Outcome, swings: readonly Swing[]): Pieces<number> {
+  let least = rank(best.severity);
+  if (swings.length <= MOST_IN_CORNERS) {
+    for (let bits = 0; bits < 2 ** swings.length && least > 0; bits += 1) {
+      const corner = new Map(swings.map((s, i): [string, End] => [s.value.id, (bits >> i) % 2 === 0 ? "low" : "high"]));
+      least = Math.min(least, rank(subject.measure(trials.all(corner))?.severity));
+      yield;
+    }
+    return least;
+  }
   let [ends, at]: [ReadonlyMap<string, End>, Outcome | undefined] = [new Map(), best];
   for (const { value } of swings.slice(0, MOST_SET)) {
     for (const end of ["low", "high"] as const) {
@@ -130,26 +144,11 @@ function* downhill(subject: Case, trials: Trials, best: Outcome, swings: readonl
       if (badness(there) < badness(at)) [ends, at] = [tried, there];
     }
     yield;
-    if (rank(at?.severity) === 0) return 0;
-  }
-  let least = rank(at?.severity);
-  for (const corner of corners(swings.slice(0, MOST_IN_CORNERS))) {
-    least = Math.min(least, rank(subject.measure(trials.all(corner))?.severity));
-    yield;
-    if (least === 0) return 0;
+    least = Math.min(least, rank(at?.severity));
+    if (least === 0) return least;
   }
   return least;
 }
-
-/** Every corner of what weighs most: a way downhill misses the one in which nobody happens to stand in the way. */
-function* corners(most: readonly Swing[]): Generator<ReadonlyMap<string, End>> {
-  for (let bits = 0; bits < 2 ** most.length; bits += 1) yield new Map(most.map((s, i): [string, End] => [s.value.id, (bits >> i) % 2 === 0 ? "low" : "high"]));
-}
-
-const MOST_IN_CORNERS = 5;
-
-/** So many values are set together at most. */
-const MOST_SET = 16;
 
 /** Those that decide by themselves; where none does and only all together do, the two that weigh most. */
 function deciding(swings: readonly Swing[], alone: (swing: Swing) => boolean): readonly Swing[] {

@@ -2,7 +2,7 @@ import { canonical } from "../model/names";
 import { withUnit, figure } from "../model/show";
 import { luminanceOf } from "../physics/projection";
 import { SKIN } from "../physics/light";
-import { shadowOn } from "../physics/hidden";
+import { pointsOf, shadowOn } from "../physics/hidden";
 import { contrastOf, lightKey, lightOnFaces } from "../signal/pictures/daylight";
 import { pictureOf } from "../signal/pictures/picture";
 import { isLit, showingKey } from "../signal/pictures/showing";
@@ -60,5 +60,6 @@ export const backlit: Check = {
 function headBefore(eye: readonly [number, number, number], rectangle: Parameters<typeof shadowOn>[1], mouth: { x: number; y: number; z: number }): number {
   const shadow = shadowOn(eye, rectangle, { x: mouth.x, y: mouth.y, top: mouth.z + 0.18, bottom: mouth.z - 0.06, width: 0.17, round: true });
   if (shadow === undefined) return 0;
-  return shadow.filter(([x, y]) => Math.abs(x) <= 1 && Math.abs(y) <= 1).length / shadow.length;
+  const points = pointsOf(shadow);
+  return points.filter(([x, y]) => Math.abs(x) <= 1 && Math.abs(y) <= 1).length / points.length;
 }

@@ -30,7 +30,7 @@ export const beamBlocked: Check = {
     source: "geometry in three dimensions", symptoms: ["shadow on the screen", "heads in the picture", "blinded by the projector"], limit: `a shadow of ${SHADOW * 100} per cent of the picture`,
   },
   cases: (scene) => each(scene).filter((s) => s.ending.device.type === "projector").map((showing): Case => ({
-    key: `${showingKey([showing])} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["room-sees-online"], asks: true,
+    key: `${showingKey([showing])} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["room-sees-online"], asks: true, together: true,
     measure: (trial) => {
       const { device, part } = showing.ending;
       const shadows = blockers(scene, trial, device.name).map((b) => ({ b, share: shadow(scene, trial, showing, b.shapes) })).filter((s) => s.share > 0).sort((a, b) => b.share - a.share);

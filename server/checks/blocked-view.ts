@@ -27,7 +27,7 @@ export const blockedView: Check = {
   cases: (scene) => {
     const shots = shotsOf(scene.graph);
     return shots.length === 0 ? [] : scene.graph.voices.filter((v) => v.seats === undefined && !v.around).map((voice): Case => ({
-      key: `${voice.name} ${shotKey(shots)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"], asks: true,
+      key: `${voice.name} ${shotKey(shots)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"], asks: true, together: true,
       measure: (trial) => {
         const views = liveShots(shots, trial).map((shot) => ({ shot, hidden: hiddenTo(scene, voice, shot, trial) })).filter((v) => v.hidden !== undefined).sort((a, b) => (a.hidden ?? 1) - (b.hidden ?? 1));
         const best = views[0];

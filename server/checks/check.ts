@@ -55,7 +55,7 @@ export interface Case {
   readonly ways: readonly WayName[];
   /** Where what is assumed decides, nothing is raised: the fact is asked for, and the way is doubtful. */
   readonly asks?: true;
-  /** No end of a value is kinder by itself: they are set one after the other, as they are wherever `asks` is set. */
+  /** No end of a value is kinder by itself: they are tried together. */
   readonly together?: true;
   measure(trial: Trial): Outcome | undefined;
   /** Remedies to try, cheapest first: a setting, a move, something owned, something to borrow. */

@@ -1,6 +1,6 @@
 /** How much of a flat picture something hides from an eye. Metres. */
 import type { Vec3 } from "./geometry";
-import { between, dot, length } from "./geometry";
+import { length } from "./geometry";
 
 /** A flat, upright or tilted rectangle. */
 export interface Rectangle {
@@ -24,8 +24,11 @@ export interface Upright {
   readonly round: boolean;
 }
 
-/** A convex outline on the picture's plane: 0, 0 the middle, ±1 the edges. */
-export type Shadow = readonly (readonly [across: number, up: number])[];
+/** A convex outline on the picture's plane, across and up of one point after the other: 0, 0 the middle, ±1 the edges. */
+export type Shadow = Float64Array;
+
+/** The points of an outline one by one. */
+export const pointsOf = (shadow: Shadow): (readonly [across: number, up: number])[] => Array.from({ length: shadow.length / 2 }, (_, i) => [shadow[2 * i] ?? 0, shadow[2 * i + 1] ?? 0] as const);
 
 const ROUND = Array.from({ length: 12 }, (_, i) => [Math.cos((2 * Math.PI * i) / 12), Math.sin((2 * Math.PI * i) / 12)] as const);
 const SQUARE = [[-1, -1], [1, -1], [1, 1], [-1, 1]] as const;
@@ -49,21 +52,27 @@ export function shadowOn(eye: Vec3, picture: Rectangle, shape: Upright): Shadow 
   const dy = shape.y - eye[1];
   const apart = Math.hypot(dx, dy);
   if (apart < NEAR) return undefined;
-  const normal = cross(picture.right, picture.up);
-  const depth = dot(normal, between(eye, picture.centre));
+  const { right, up, centre } = picture;
+  const [nx, ny, nz] = cross(right, up);
+  const depth = nx * (centre[0] - eye[0]) + ny * (centre[1] - eye[1]) + nz * (centre[2] - eye[2]);
   const half = shape.width / 2;
   const middle = (shape.top + shape.bottom) / 2;
   const tall = (shape.top - shape.bottom) / 2;
-  const out: (readonly [number, number])[] = [];
-  for (const [a, b] of shape.round ? ROUND : SQUARE) {
-    const point: Vec3 = [shape.x - (dy / apart) * half * a, shape.y + (dx / apart) * half * a, middle + tall * b];
-    const along = dot(normal, between(eye, point));
+  const corners = shape.round ? ROUND : SQUARE;
+  const out = new Float64Array(corners.length * 2);
+  let at = 0;
+  for (const [a, b] of corners) {
+    const px = dx - (dy / apart) * half * a;
+    const py = dy + (dx / apart) * half * a;
+    const pz = middle + tall * b - eye[2];
+    const along = nx * px + ny * py + nz * pz;
     // Behind the picture, or on the other side of the eye.
     if (along * depth <= 0 || Math.abs(along) >= Math.abs(depth)) return undefined;
     const t = depth / along;
-    const hit: Vec3 = [eye[0] + t * (point[0] - eye[0]), eye[1] + t * (point[1] - eye[1]), eye[2] + t * (point[2] - eye[2])];
-    const from = between(picture.centre, hit);
-    out.push([dot(from, picture.right) / (picture.width / 2), dot(from, picture.up) / (picture.height / 2)]);
+    const [hx, hy, hz] = [eye[0] + t * px - centre[0], eye[1] + t * py - centre[1], eye[2] + t * pz - centre[2]];
+    out[at] = (hx * right[0] + hy * right[1] + hz * right[2]) / (picture.width / 2);
+    out[at + 1] = (hx * up[0] + hy * up[1] + hz * up[2]) / (picture.height / 2);
+    at += 2;
   }
   return out;
 }
@@ -78,11 +87,23 @@ export function shadowOn(eye: Vec3, picture: Rectangle, shape: Upright): Shadow 
  */
 export function shareHidden(eye: Vec3, picture: Rectangle, shapes: Iterable<Upright>): number {
   const shadows: Shadow[] = [];
+  const [nx, ny, nz] = cross(picture.right, picture.up);
+  const depth = nx * (picture.centre[0] - eye[0]) + ny * (picture.centre[1] - eye[1]) + nz * (picture.centre[2] - eye[2]);
   for (const shape of shapes) {
+    if (passes(eye, picture, shape, nx * (shape.x - eye[0]) + ny * (shape.y - eye[1]) + nz * ((shape.top + shape.bottom) / 2 - eye[2]), depth)) continue;
     const shadow = shadowOn(eye, picture, shape);
     if (shadow !== undefined && touches(shadow)) shadows.push(shadow);
   }
   return shadows.length === 0 ? 0 : covered(shadows);
+}
+
+/** Whether a shape is sure to leave the picture free, told by its middle and a ball around it that is twice as large as need be. */
+function passes(eye: Vec3, { centre, right, up, width, height }: Rectangle, shape: Upright, along: number, depth: number): boolean {
+  if (along * depth <= 0) return Math.abs(along) > shape.width;
+  const t = depth / along;
+  const [x, y, z] = [eye[0] + t * (shape.x - eye[0]) - centre[0], eye[1] + t * (shape.y - eye[1]) - centre[1], eye[2] + t * ((shape.top + shape.bottom) / 2 - eye[2]) - centre[2]];
+  const ball = t * (shape.width + shape.top - shape.bottom);
+  return Math.abs(x * right[0] + y * right[1] + z * right[2]) > width / 2 + ball || Math.abs(x * up[0] + y * up[1] + z * up[2]) > height / 2 + ball;
 }
 
 /**
@@ -92,39 +113,63 @@ export function shareHidden(eye: Vec3, picture: Rectangle, shapes: Iterable<Upri
  * @returns 0 … 1, summed along 40 lines
  */
 export function covered(shadows: readonly Shadow[]): number {
+  const lines: (number[] | undefined)[] = [];
+  for (const shadow of shadows) spread(shadow, lines);
   let sum = 0;
-  for (let i = 0; i < LINES; i += 1) {
-    const y = -1 + (2 * (i + 0.5)) / LINES;
-    const spans = shadows.map((shadow) => spanAt(shadow, y)).filter((span): span is [number, number] => span !== undefined).sort((a, b) => a[0] - b[0]);
+  for (const line of lines) {
+    if (line === undefined) continue;
+    // The starts of all spans, in order, each with its end.
+    const starts = Array.from({ length: line.length / 2 }, (_, i) => 2 * i).sort((p, q) => (line[p] ?? 0) - (line[q] ?? 0));
     let end = -1;
-    for (const [from, to] of spans) {
+    for (const start of starts) {
+      const to = Math.min(1, line[start + 1] ?? -1);
       if (to <= end) continue;
-      sum += Math.min(1, to) - Math.max(end, from);
-      end = Math.min(1, to);
+      sum += to - Math.max(end, line[start] ?? 1);
+      end = to;
       if (end >= 1) break;
     }
   }
   return sum / (2 * LINES);
 }
 
-/** From where to where an outline covers a line across the picture, kept to the picture. */
-function spanAt(shadow: Shadow, y: number): [number, number] | undefined {
-  let least = Infinity;
-  let most = -Infinity;
-  for (let i = 0; i < shadow.length; i += 1) {
-    const [ax, ay] = shadow[i] as readonly [number, number];
-    const [bx, by] = shadow[(i + 1) % shadow.length] as readonly [number, number];
-    if (ay > y === by > y) continue;
-    const x = ax + ((y - ay) / (by - ay)) * (bx - ax);
-    least = Math.min(least, x);
-    most = Math.max(most, x);
+/** Adds to each line across the picture from where to where an outline covers it, kept to the picture. */
+function spread(shadow: Shadow, lines: (number[] | undefined)[]): void {
+  let [lowest, highest] = [Infinity, -Infinity];
+  for (let i = 1; i < shadow.length; i += 2) {
+    const y = shadow[i] ?? 0;
+    if (y < lowest) lowest = y;
+    if (y > highest) highest = y;
   }
-  return least >= most || most <= -1 || least >= 1 ? undefined : [Math.max(-1, least), Math.min(1, most)];
+  const last = Math.min(LINES - 1, Math.ceil(((highest + 1) * LINES) / 2 - 0.5));
+  for (let line = Math.max(0, Math.floor(((lowest + 1) * LINES) / 2 - 0.5)); line <= last; line += 1) {
+    const y = -1 + (2 * (line + 0.5)) / LINES;
+    let [least, most] = [Infinity, -Infinity];
+    let [ax, ay] = [shadow[shadow.length - 2] ?? 0, shadow[shadow.length - 1] ?? 0];
+    for (let i = 0; i < shadow.length; i += 2) {
+      const [bx, by] = [shadow[i] ?? 0, shadow[i + 1] ?? 0];
+      if (ay > y !== by > y) {
+        const x = ax + ((y - ay) / (by - ay)) * (bx - ax);
+        if (x < least) least = x;
+        if (x > most) most = x;
+      }
+      [ax, ay] = [bx, by];
+    }
+    if (least < most && most > -1 && least < 1) (lines[line] ??= []).push(Math.max(-1, least), Math.min(1, most));
+  }
 }
 
+/** Whether an outline may reach into the picture. */
 function touches(shadow: Shadow): boolean {
-  const beyond = (axis: 0 | 1, sign: 1 | -1): boolean => shadow.every((point) => sign * point[axis] >= 1);
-  return !(beyond(0, 1) || beyond(0, -1) || beyond(1, 1) || beyond(1, -1));
+  for (let axis = 0; axis < 2; axis += 1) {
+    let [under, over] = [true, true];
+    for (let i = axis; i < shadow.length; i += 2) {
+      const value = shadow[i] ?? 0;
+      if (value > -1) under = false;
+      if (value < 1) over = false;
+    }
+    if (under || over) return false;
+  }
+  return true;
 }
 
 const cross = (a: Vec3, b: Vec3): Vec3 => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];

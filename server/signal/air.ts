@@ -50,6 +50,15 @@ function mouthTo(part: Part, held: "worn" | "handed" | undefined): Ranged {
   return part.mouth ?? assumed(`${part.id}.mouth`, `the distance from mouth to ${part.id}`, "length", { best, low: best / 2, high: best * 2, source: "common practice, no source" });
 }
 
+const NAMES = new WeakMap<readonly Voice[], string>();
+
+/** The names of voices in one word, for keys; the same lists are asked for over and over. */
+function namesOf(voices: readonly Voice[]): string {
+  const known = NAMES.get(voices) ?? voices.map((voice) => voice.name).join(",");
+  NAMES.set(voices, known);
+  return known;
+}
+
 /** The voice that a microphone is meant for: its holder, else the nearest of `voices`. */
 export function nearTalker(setup: Setup, device: Device, voices: readonly Voice[], trial: Trial): Voice | undefined {
   const held = positionOf(setup, device).held;
@@ -57,7 +66,7 @@ export function nearTalker(setup: Setup, device: Device, voices: readonly Voice[
     const holder = setup.voices.get(canonical(held.by));
     if (holder !== undefined) return holder;
   }
-  return trial.keep(`near ${device.name} of ${voices.map((voice) => voice.name).join(",")}`, () => {
+  return trial.keep(`near ${device.name} of ${namesOf(voices)}`, () => {
     const at = standOf(setup, device, trial);
     let best: Voice | undefined;
     let least = Infinity;

@@ -1,7 +1,7 @@
 /** People and things that stand in the way of seeing. */
 import type { Vec3 } from "../../model/geometry";
 import type { Setup } from "../../model/setup";
-import type { Trial } from "../../model/trial";
+import { Trial } from "../../model/trial";
 import { listeners } from "../air";
 import { shareHidden, type Rectangle, type Upright } from "../../physics/hidden";
 import type { Ending } from "../graph";
@@ -39,30 +39,68 @@ export function standingBody(mouth: Vec3, floor = 0): readonly Upright[] {
   ];
 }
 
-/** So many seats are looked at one by one; of more, so many spread evenly over all. */
-const MOST_LOOKED_AT = 400;
+/** For so small a share nobody leans aside. Common practice, no source. */
+const UNNOTICED = 0.03;
+
+/** So many seats are looked at one by one. Of more, half of so many are those from which most is hidden at the best guess, half are spread evenly. */
+const MOST_LOOKED_AT = 120;
+
+/** Of so many at most it is found out from which most is hidden. */
+const MOST_RANKED = 600;
+
+const ranked = new WeakMap<Setup, Map<string, ReadonlySet<number>>>();
+
+/** The seats that are looked at, of all `listeners`: the same whatever is tried, so that trials can be compared. */
+function worthALook(setup: Setup, ending: Ending, count: number): ReadonlySet<number> | undefined {
+  if (count <= MOST_LOOKED_AT) return undefined;
+  const of = ranked.get(setup) ?? new Map<string, ReadonlySet<number>>();
+  ranked.set(setup, of);
+  const known = of.get(ending.part.id);
+  if (known !== undefined) return known;
+  const trial = new Trial();
+  const hidden = hiding(setup, trial, ending);
+  const every = Math.ceil(count / MOST_RANKED);
+  const shares = Array.from({ length: Math.ceil(count / every) }, (_, i) => ({ seat: i * every, share: hidden(i * every)(0) }));
+  const most = shares.sort((a, b) => b.share - a.share).slice(0, MOST_LOOKED_AT / 2).map(({ seat }) => seat);
+  const apart = Math.ceil(count / (MOST_LOOKED_AT / 2));
+  const out = new Set([...most, ...Array.from({ length: Math.ceil(count / apart) }, (_, i) => i * apart)]);
+  of.set(ending.part.id, out);
+  return out;
+}
 
 /** The share of a display's picture that the heads in front hide, however one leans, from each of all `listeners`; NaN for seats not looked at. */
-export function hiddenFromSeats(setup: Setup, trial: Trial, { device, part }: Ending): readonly number[] {
-  return trial.keep(`hidden of ${part.id}`, () => {
-    const { rectangle, normal } = pictureOf(setup, trial, device, part);
-    const seats = listeners(setup, trial);
-    const bodies = seatedBodies(setup, trial);
-    const turned = normal === undefined ? undefined : rectangle;
-    const grid = gridOf(bodies);
-    const step = Math.ceil(seats.length / MOST_LOOKED_AT);
-    return seats.map((seat, i) => {
-      if (i % step !== 0) return NaN;
-      const eye = triple(seat.at);
-      const shapes = between(grid, bodies, eye, rectangle, i);
-      if (shapes.length === 0) return 0;
-      const far = Math.max(1e-6, Math.hypot(rectangle.centre[0] - eye[0], rectangle.centre[1] - eye[1]));
-      const aside = (metres: number): Vec3T => [eye[0] - ((rectangle.centre[1] - eye[1]) / far) * metres, eye[1] + ((rectangle.centre[0] - eye[0]) / far) * metres, eye[2]];
-      const hidden = (from: Vec3T): number => shareHidden(from, turned ?? facingEye(rectangle, from), shapes);
-      const upright = hidden(eye);
-      return upright === 0 ? 0 : Math.min(upright, hidden(aside(LEAN)), hidden(aside(-LEAN)));
+export function hiddenFromSeats(setup: Setup, trial: Trial, ending: Ending): readonly number[] {
+  const count = listeners(setup, trial).length;
+  const looked = worthALook(setup, ending, count);
+  return trial.keep(`hidden of ${ending.part.id}`, () => {
+    const from = hiding(setup, trial, ending);
+    return Array.from({ length: listeners(setup, trial).length }, (_, i) => {
+      if (looked !== undefined && !looked.has(i)) return NaN;
+      const hidden = from(i);
+      const upright = hidden(0);
+      return upright <= UNNOTICED ? upright : Math.min(upright, hidden(LEAN), hidden(-LEAN));
     });
   });
+}
+
+/** For a seat, and so many metres that one leans aside there: the share of the picture that is hidden. */
+function hiding(setup: Setup, trial: Trial, { device, part }: Ending): (seat: number) => (aside: number) => number {
+  const { rectangle, normal } = pictureOf(setup, trial, device, part);
+  const seats = listeners(setup, trial);
+  const bodies = seatedBodies(setup, trial);
+  const grid = gridOf(bodies);
+  return (i) => {
+    const seat = seats[i];
+    if (seat === undefined) return () => 0;
+    const eye = triple(seat.at);
+    const shapes = between(grid, bodies, eye, rectangle, i);
+    if (shapes.length === 0) return () => 0;
+    const far = Math.max(1e-6, Math.hypot(rectangle.centre[0] - eye[0], rectangle.centre[1] - eye[1]));
+    return (metres) => {
+      const from: Vec3T = [eye[0] - ((rectangle.centre[1] - eye[1]) / far) * metres, eye[1] + ((rectangle.centre[0] - eye[0]) / far) * metres, eye[2]];
+      return shareHidden(from, normal === undefined ? facingEye(rectangle, from) : rectangle, shapes);
+    };
+  };
 }
 
 /** A display of which nobody knows how it is turned is turned to whoever looks. */

@@ -1,5 +1,5 @@
 /** Arrivals that are heard apart at a seat: one loudspeaker well behind another, or behind the voice itself. */
-import { LATE_WITHIN, lateArrival } from "../../physics/arrivals";
+import { LATE_FROM, LATE_WITHIN, lateArrival } from "../../physics/arrivals";
 import { timeAt } from "./clarity";
 import type { Source } from "./sources";
 
@@ -20,9 +20,21 @@ export interface Late {
 export function lateAt(sources: readonly Source[], seat: number): Late | undefined {
   if (sources.length < 2) return undefined;
   let most = -Infinity;
-  for (const source of sources) most = Math.max(most, source.level + (source.field.directTransfer[seat] ?? -Infinity));
-  const heard = sources.filter((source) => source.level + (source.field.directTransfer[seat] ?? -Infinity) >= most - LATE_WITHIN);
-  if (heard.length < 2) return undefined;
+  for (const source of sources) {
+    const level = source.level + (source.field.directTransfer[seat] ?? -Infinity);
+    if (level > most) most = level;
+  }
+  const heard: Source[] = [];
+  let [earliest, latest] = [Infinity, -Infinity];
+  for (const source of sources) {
+    if (source.level + (source.field.directTransfer[seat] ?? -Infinity) < most - LATE_WITHIN) continue;
+    heard.push(source);
+    const time = timeAt(source, seat);
+    if (time < earliest) earliest = time;
+    if (time > latest) latest = time;
+  }
+  // Most seats end here: what they hear comes together.
+  if (heard.length < 2 || latest - earliest < LATE_FROM) return undefined;
   const pair = lateArrival(heard.map((source) => ({ time: timeAt(source, seat), level: source.level + (source.field.directTransfer[seat] ?? -Infinity) })));
   const [first, later] = [heard[pair?.first ?? -1], heard[pair?.later ?? -1]];
   return pair === undefined || first === undefined || later === undefined ? undefined : { seat, first, later, gap: pair.gap, below: pair.below };

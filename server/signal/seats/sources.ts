@@ -60,8 +60,12 @@ export function talkerSources(graph: Graph, voice: Voice, mouth: number, trial: 
   const live = carriers(graph).filter(({ path }) => carries(path, trial));
   if (live.length === 0) return [own];
   const best = new Map<Ending, { readonly carrier: Carrier; readonly gain: number }>();
+  // Each microphone is asked once, however many loudspeakers it reaches.
+  const less = new Map<Ending, number>();
   for (const carrier of live) {
-    const gain = gainOf(carrier.path) + beside(graph, carrier.mic, voice, mouth, trial);
+    const under = less.get(carrier.mic) ?? beside(graph, carrier.mic, voice, mouth, trial);
+    less.set(carrier.mic, under);
+    const gain = gainOf(carrier.path) + under;
     const known = best.get(carrier.ending);
     if (known === undefined || gain > known.gain) best.set(carrier.ending, { carrier, gain });
   }

@@ -135,7 +135,7 @@ export const walk = ({ host, vsix, browser: executable, pictures }: Walked): voi
     await desk.picture("7-where");
     await desk.page.keyboard.press("Enter");
     const written = path.join(folder, "autumn.html");
-    await desk.until("the hand-out is written", () => Promise.resolve(existsSync(written)));
+    await desk.until("the hand-out is written", () => Promise.resolve(existsSync(written) && readFileSync(written, "utf8").includes("</html>")));
     assert.match(readFileSync(written, "utf8"), /Thursday Beekeepers/);
     await desk.page.waitForSelector(".notification-toast:has-text('autumn.html')");
     await desk.picture("8-written");
