@@ -150,7 +150,24 @@ export function project(camera: Camera, point: Vec3): InPicture {
  * Unit vectors of a camera held level: right = forward × z, up = right × forward. The room's axes are right-handed: whoever
  * looks toward the front wall, along −x, has +y at the right.
  */
-function axes(camera: Camera): { forward: Vec3; right: Vec3; up: Vec3 } {
+function axes(camera: Camera): Axes {
+  const known = AXES.get(camera);
+  if (known !== undefined) return known;
+  const made = makeAxes(camera);
+  AXES.set(camera, made);
+  return made;
+}
+
+interface Axes {
+  readonly forward: Vec3;
+  readonly right: Vec3;
+  readonly up: Vec3;
+}
+
+/** A camera sees many points: its axes are worked out once. */
+const AXES = new WeakMap<Camera, Axes>();
+
+function makeAxes(camera: Camera): Axes {
   const aimed = between(camera.position, camera.aim);
   const far = length(aimed);
   const forward: Vec3 = far === 0 ? [1, 0, 0] : [aimed[0] / far, aimed[1] / far, aimed[2] / far];

@@ -59,7 +59,17 @@ export interface Seen extends InFrame {
   readonly words: string;
 }
 
+const SEEN = new WeakMap<Camera, WeakMap<Vec3, Seen>>();
+
+/** Somebody's mouth as a camera sees them: worked out once for each pair, since several checks ask the same. */
 export function seenBy(camera: Camera, mouth: Vec3): Seen {
+  const of = SEEN.get(camera) ?? new WeakMap<Vec3, Seen>();
+  const known = of.get(mouth) ?? lookAt(camera, mouth);
+  SEEN.set(camera, of.set(mouth, known));
+  return known;
+}
+
+function lookAt(camera: Camera, mouth: Vec3): Seen {
   const at = triple(mouth);
   const flat = Math.hypot(at[0] - camera.position[0], at[1] - camera.position[1]);
   if (flat < AT_ITS_PLACE) {
