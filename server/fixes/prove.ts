@@ -8,7 +8,7 @@ import { studyingWithout, type Study, type Texts } from "../study";
 export { applyEdits } from "../model/edits";
 
 /** Remedies tried for one finding, and fixes offered of them. */
-const MOST_TRIED = 8;
+export const MOST_TRIED = 8;
 const MOST_OFFERED = 3;
 
 /**

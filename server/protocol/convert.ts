@@ -177,8 +177,11 @@ export class Convert {
       sortText: `${String(offer.rank).padStart(2, "0")}${String(place).padStart(5, "0")}`,
       textEdit: { range: this.range(text, offer.replaces), newText: offer.insert },
       ...(offer.detail === "" ? {} : { detail: offer.detail }),
-      ...(offer.about === "" ? {} : { documentation: this.#markup(offer.about, this.#abilities.markdownCompletion) }),
     };
+  }
+
+  documentation(markdown: string): MarkupContent {
+    return this.#markup(markdown, this.#abilities.markdownCompletion);
   }
 
   #markup(markdown: string, rich: boolean): MarkupContent {

@@ -1,5 +1,5 @@
 /** What comes over the wire is checked before anybody works with it: each reader gives what it wants to see, or nothing. */
-import type { Position, Range } from "vscode-languageserver";
+import type { CompletionItem, Position, Range } from "vscode-languageserver";
 import { ASKS, type Ask } from "../signal/ground-plan/plan";
 import type { Choose, FlowAsked, MoveAsked, PlanAsked, StarterAsked } from "./messages";
 
@@ -126,6 +126,14 @@ export const actionsAsked: Read<OfDocument & { readonly range: Range; readonly o
   const within = range(record(params)?.["range"]);
   const only = record(record(params)?.["context"])?.["only"];
   return of === undefined || within === undefined ? undefined : { ...of, range: within, only: Array.isArray(only) ? only.flatMap((kind) => text(kind) ?? []) : undefined };
+};
+
+/** An offer of a list that was answered, as it was sent. */
+export const itemAsked: Read<{ readonly item: CompletionItem; readonly list: number; readonly at: number }> = (params) => {
+  const item = record(params);
+  const label = text(item?.["label"]);
+  const data = record(item?.["data"]);
+  return item === undefined || label === undefined ? undefined : { item: { ...item, label }, list: finite(data?.["list"]) ?? -1, at: finite(data?.["at"]) ?? -1 };
 };
 
 export const opened: Read<OfDocument & { readonly version: number; readonly text: string }> = (params) => {

@@ -11,6 +11,7 @@ import { keyOf, trimmed } from "../workspace/uris";
 import { abilitiesOf, type Abilities } from "./abilities";
 import { Convert } from "./convert";
 import { changed, filesChanged, filesMoved, foldersAtStart, foldersChanged, ofDocument, opened } from "./expect";
+import { FIX_ALL } from "./fix-all";
 import { Guard } from "./guard";
 import { METHODS } from "./messages";
 import { own } from "./own";
@@ -53,8 +54,8 @@ export function serve(connection: Connection, surroundings: Surroundings): void 
         renameProvider: { prepareProvider: true }, codeLensProvider: { resolveProvider: false }, documentLinkProvider: { resolveProvider: false }, inlayHintProvider: true,
         signatureHelpProvider: { triggerCharacters: SIGNATURE_TRIGGERS },
         semanticTokensProvider: { legend: LEGEND, full: { delta: true }, range: true },
-        completionProvider: { triggerCharacters: TRIGGERS, resolveProvider: false },
-        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorExtract] },
+        completionProvider: { triggerCharacters: TRIGGERS, resolveProvider: true },
+        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorExtract, FIX_ALL] },
         ...(abilities.pullsDiagnostics ? { diagnosticProvider: { identifier: "bothways", interFileDependencies: true, workspaceDiagnostics: false } } : {}),
         workspace: {
           workspaceFolders: { supported: true, changeNotifications: true },

@@ -1,10 +1,9 @@
 /** The standard requests about a document: each asks its feature and translates what comes back. */
 import {
-  CodeActionKind, type CodeAction, type CodeLens, type CompletionList, type DocumentSymbol, type FoldingRange, type Hover, type Location, type Range,
+  CodeActionKind, type CodeAction, type CodeLens, type DocumentSymbol, type FoldingRange, type Hover, type Location, type Range,
   type SymbolInformation, type TextEdit, type WorkspaceEdit,
 } from "vscode-languageserver";
 import { fixActions, spellingActions, type Action } from "../features/code-actions";
-import { completion } from "../features/completion";
 import { definition } from "../features/definition";
 import { folding } from "../features/folding";
 import { formatting } from "../features/formatting";
@@ -15,8 +14,10 @@ import { acceptances, refactorings } from "../features/refactorings";
 import { references } from "../features/references";
 import { rename, renameable } from "../features/rename";
 import type { Abilities } from "./abilities";
+import { completing } from "./completing";
 import type { Convert } from "./convert";
 import { actionsAsked, atPosition, ofDocument, referencesAsked, renameAsked } from "./expect";
+import { fixAll, wantsFixAll } from "./fix-all";
 import { inTurns, Refusal, STALE, type Given, type Guard } from "./guard";
 import { COMMANDS } from "./messages";
 import type { Publisher } from "./publisher";
@@ -47,20 +48,13 @@ export function standard(parts: Parts): void {
   shown(parts);
   typed(parts);
   paths(parts);
+  completing(parts);
 
   guard.request("textDocument/hover", atPosition, ({ uri, position }): Hover | null => {
     const asked = session.asked(uri);
     const found = asked && hover(asked, convert.offset(asked.text, position));
     return asked === undefined || found === undefined ? null : convert.hover(asked.text, found);
   }, null);
-
-  guard.request("textDocument/completion", atPosition, ({ uri, position }): CompletionList => {
-    const asked = session.asked(uri);
-    if (asked === undefined) return { isIncomplete: false, items: [] };
-    const { folder } = asked.place;
-    const offers = completion(asked, convert.offset(asked.text, position), workspace.paths(folder));
-    return { isIncomplete: false, items: offers.map((offer, i) => convert.completion(asked.text, offer, i)) };
-  }, { isIncomplete: false, items: [] });
 
   guard.request("textDocument/definition", atPosition, ({ uri, position }): Location[] => {
     const asked = session.asked(uri);
@@ -110,6 +104,8 @@ export function standard(parts: Parts): void {
   guard.request("textDocument/codeAction", actionsAsked, async ({ uri, range, only }, token): Promise<Given<CodeAction[]>> => {
     // A kind stands for all that begin with it, and nothing for all there are.
     const wants = (kind: string): boolean => only === undefined || only.some((one) => one === "" || kind === one || kind.startsWith(`${one}.`));
+    const all = abilities.codeActions && wantsFixAll(only) ? await fixAll(parts, uri, token) : [];
+    if (!Array.isArray(all) || all.length > 0) return all;
     if (!abilities.codeActions || ![CodeActionKind.QuickFix, CodeActionKind.RefactorExtract].some(wants)) return [];
     if (!wants(CodeActionKind.QuickFix)) {
       const asked = session.asked(uri);
