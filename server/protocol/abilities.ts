@@ -15,6 +15,8 @@ export interface Abilities {
   readonly lensRefresh: boolean;
   /** Can be asked for what the person has set. */
   readonly configuration: boolean;
+  /** Tells when that changes only if it is asked to. */
+  readonly configurationTold: boolean;
   readonly markdownHover: boolean;
   /** Asks for what is shown in a document, rather than being told. */
   readonly pullsDiagnostics: boolean;
@@ -46,6 +48,7 @@ export function abilitiesOf(params: unknown): Abilities {
     hintRefresh: has("workspace", "inlayHint", "refreshSupport"),
     createsFiles: has("workspace", "workspaceEdit", "documentChanges") && Array.isArray(at("workspace", "workspaceEdit", "resourceOperations")) && (at("workspace", "workspaceEdit", "resourceOperations") as unknown[]).includes("create"),
     configuration: has("workspace", "configuration"),
+    configurationTold: has("workspace", "didChangeConfiguration", "dynamicRegistration"),
     markdownHover: markdown(at("textDocument", "hover", "contentFormat")),
     markdownCompletion: markdown(at("textDocument", "completion", "completionItem", "documentationFormat")),
   };

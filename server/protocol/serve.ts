@@ -3,7 +3,7 @@
  * disk, `main-browser.ts` with files that its editor hands over).
  */
 import {
-  CodeActionKind, CodeLensRefreshRequest, DiagnosticRefreshRequest, DidChangeWatchedFilesNotification, ErrorCodes, InlayHintRefreshRequest, ResponseError, TextDocumentSyncKind, type Connection, type Disposable,
+  CodeActionKind, CodeLensRefreshRequest, DiagnosticRefreshRequest, DidChangeConfigurationNotification, DidChangeWatchedFilesNotification, ErrorCodes, InlayHintRefreshRequest, ResponseError, TextDocumentSyncKind, type Connection, type Disposable,
   type InitializeError, type InitializeResult,
 } from "vscode-languageserver";
 import type { Folder, Shelf } from "../workspace/workspace";
@@ -136,6 +136,7 @@ class Server {
 
     this.#connection.onInitialized(() => {
       this.#initialized();
+      if (this.#abilities.configurationTold) this.#send(this.#connection.client.register(DidChangeConfigurationNotification.type, { section: "bothways" }));
       if (!this.#abilities.watching) return;
       this.#connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: WATCHED }] }).then((watcher) => {
         this.#watcher = watcher;

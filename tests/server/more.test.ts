@@ -10,7 +10,7 @@ import { evenings, FILES } from "./evenings";
 
 const ABLE = {
   ...CAPABILITIES,
-  workspace: { ...CAPABILITIES.workspace, workspaceEdit: { documentChanges: true, resourceOperations: ["create" as const] }, configuration: true, inlayHint: { refreshSupport: true } },
+  workspace: { ...CAPABILITIES.workspace, workspaceEdit: { documentChanges: true, resourceOperations: ["create" as const] }, configuration: true, didChangeConfiguration: { dynamicRegistration: true }, inlayHint: { refreshSupport: true } },
 };
 
 describe("an editor that can do all of it", () => {
@@ -61,6 +61,7 @@ describe("an editor that can do all of it", () => {
   });
 
   it("gets hints and lenses, and none once they are switched off", async () => {
+    await editor.until(() => editor.registered.includes("workspace/didChangeConfiguration") || undefined, "the wish to be told of settings");
     const hints = await editor.ask<InlayHint[]>("textDocument/inlayHint", whole());
     expect(hints.some((hint) => typeof hint.label === "string" && /^plays at \d+(\.\d)? dBA at 1 m$/u.test(hint.label))).toBe(true);
     const lenses = await editor.ask<CodeLens[]>("textDocument/codeLens", { textDocument: { uri: autumn } });
