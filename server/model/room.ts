@@ -38,6 +38,8 @@ export interface Outlet {
   readonly name: string;
   readonly place: PlaceValue | undefined;
   readonly sockets: Ranged | undefined;
+  /** A, where the text says so. */
+  readonly rated: Ranged | undefined;
   readonly where: Where;
 }
 
@@ -198,6 +200,7 @@ export function makeRoom(stated: Bound | undefined, evening: readonly Bound[], l
     outlets: keyed(byHead("outlet"), (fact, called) => ({
       name: called, place: valueOf(fact, "place", "place"), where: fact.where,
       sockets: child(fact, "sockets", "count", `outlet.${called}.sockets`, `the sockets of ${called}`),
+      rated: child(fact, "rated", "current", `outlet.${called}.rated`, `what ${called} may carry`),
     })),
     spots: keyed(byHead("spot"), (fact) => ({ place: valueOf(fact, "place", "place"), where: fact.where })),
   };

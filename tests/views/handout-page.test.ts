@@ -36,14 +36,31 @@ describe.skipIf(BROWSER === undefined)("in a browser", () => {
     ["samples/association/autumn.bothways", 1], ["samples/october.bothways", 1], ["samples/kitchen-table.bothways", 1],
     ["samples/gone-wrong/thin-line.bothways", 1], ["samples/gone-wrong/everything-twice.bothways", 2],
     ["tests/language/council.bothways", 2], ["tests/language/chapel.bothways", 2], ["tests/language/theatre.bothways", 2],
-  ])("%s prints on at most %i sheet(s) of A4, in letters of 7.5 pt or more", async (file, most) => {
+  ])("%s prints on at most %i page(s) of A4 and one for the floor plan, in letters of 7.5 pt or more", async (file, most) => {
     const page = await open(file);
     const count = sheets(await page.pdf({ preferCSSPageSize: true }));
     expect(count).toBeGreaterThan(0);
-    expect(count).toBeLessThanOrEqual(most);
+    const plan = await page.locator("section.plan").count();
+    expect(count).toBeLessThanOrEqual(most + plan);
     await page.emulateMedia({ media: "print" });
     // 1 pt is 4/3 of a pixel of CSS.
     expect(await page.evaluate("parseFloat(getComputedStyle(document.body).fontSize) * 0.75")).toBeGreaterThanOrEqual(7.5);
+    await page.close();
+  });
+
+  it.each(["samples/association/autumn.bothways", "tests/language/theatre.bothways"])("%s prints its floor plan to the scale that it names, within the margins", async (file) => {
+    const page = await open(file);
+    await page.emulateMedia({ media: "print" });
+    // 96 pixels of CSS are an inch of 25.4 mm; A4 is 210 mm wide, less 8 mm at either edge.
+    await page.setViewportSize({ width: Math.round((194 / 25.4) * 96), height: 1000 });
+    const found = await page.evaluate<{ says: string; wide: number; natural: number; scale: number; right: number }>(`(() => {
+      const svg = document.querySelector("section.plan svg");
+      const box = svg.getBoundingClientRect();
+      return { says: document.querySelector("section.plan .scale").textContent, wide: box.width, right: box.right, natural: svg.viewBox.baseVal.width, scale: Number(svg.querySelector("[data-scale]").dataset.scale) };
+    })()`);
+    const metre = (found.scale * found.wide * 25.4) / found.natural / 96;
+    expect(1000 / metre).toBeCloseTo(Number(/1:(\d+)/u.exec(found.says)?.[1]), 1);
+    expect(found.right).toBeLessThanOrEqual((194 / 25.4) * 96 + 1);
     await page.close();
   });
 

@@ -25,7 +25,7 @@ export function light(graph: Graph, trial: Trial): Answer {
   for (const showing of showings(graph).filter((s) => isLit(s, trial))) {
     const { device, part } = showing.ending;
     const { ambient, thrown, value: contrast } = contrastOf(setup, trial, device, part, item);
-    beside.set(canonical(device.name), `${lux(ambient)} of room light on its picture${thrown === undefined ? "" : `, ${lux(thrown)} of its own`}: contrast ${figure(contrast)}:1`);
+    beside.set(canonical(device.name), `${lux(ambient)} of room light on its picture${thrown === undefined ? "" : `; ${lux(thrown)} of its own`}; contrast ${figure(contrast)}:1`);
   }
   return {
     ask: "light", unit: "lx", decimals: 0, better: "more", enough, bounds: [enough / 2, enough, Math.max(enough, FACE_LIGHT.hint) * 1.001, 2 * FACE_LIGHT.hint].map((bound) => Math.round(bound)),

@@ -3,6 +3,7 @@ import type { Device } from "../../model/device";
 import type { PlaceValue } from "../../model/bound";
 import { canonical } from "../../model/names";
 import { isOpen } from "../../model/ranged";
+import type { Outlet } from "../../model/room";
 import { roomShape, type RoomShape } from "../../model/room-shape";
 import type { Trial } from "../../model/trial";
 import { rectangle } from "../../physics/polygon";
@@ -54,7 +55,7 @@ export function groundPlanOf(graph: Graph, trial: Trial, { ask }: PlanAsked = {}
     devices: placed.filter((device) => positionOf(setup, device).held === undefined).map((device) => thingOf(graph, trial, device)),
     unplaced: used.filter((device) => !placed.includes(device)).map((device) => device.name),
     outlets: [...room.outlets.values()].map((outlet): Thing => ({
-      name: outlet.name, type: "outlet", kind: outlet.sockets === undefined ? "outlet" : `${outlet.sockets.best} sockets`, z: 0.3, aim: undefined, aimWords: "", heldBy: undefined, wears: [],
+      name: outlet.name, type: "outlet", kind: outletWords(outlet), z: 0.3, aim: undefined, aimWords: "", heldBy: undefined, wears: [],
       ...flat(setup.floor.spot(outlet.name, trial) ?? { x: 0, y: 0 }), rough: false, alike: false, width: undefined, where: outlet.where,
     })),
     fields: fieldsOf(graph, trial, shape, ask), routes, answer,
@@ -71,6 +72,11 @@ function totalOf(routes: readonly Route[]): string {
   const metres = laid.reduce((sum, route) => sum + route.length, 0);
   return `${laid.length} ${laid.length === 1 ? "run" : "runs"}, ${metres.toFixed(0)} m in all, along the walls and down to the floor${short.length === 0 ? "" : `; too short: ${short.map((route) => `${route.from} to ${route.to}`).join(", ")}`}. Keep cables off the ways that people walk, or cover and tape them.`;
 }
+
+/** How many sockets, and for how much the venue says they are. */
+const outletWords = ({ sockets, rated }: Outlet): string => [
+  sockets === undefined ? "outlet" : `${sockets.best} ${sockets.best === 1 ? "socket" : "sockets"}`, ...(rated === undefined ? [] : [`rated ${Number(rated.best.toFixed(1))} A`]),
+].join(", ");
 
 const flat = (p: Point): Point => ({ x: p.x, y: p.y });
 

@@ -121,7 +121,7 @@ export interface Answer {
   readonly none: string;
   /** What has to be known besides, each a sentence. */
   readonly notes: readonly string[];
-  /** What it comes to for those who speak and have no seat of their own, and for devices, by name, in a few words. */
+  /** What it comes to for those who speak and have no seat of their own, and for devices, by name, in a few words; `; ` parts lines. */
   readonly beside: ReadonlyMap<string, string>;
   /** The result in words, where counting seats would say nothing. */
   readonly says?: string;

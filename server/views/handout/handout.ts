@@ -1,10 +1,11 @@
 /**
  * The hand-out for helpers: one self-contained page that needs no network, no script and no program but a browser, and that prints
- * on one sheet of A4 for a small evening. Nothing on it but what the text says or what follows from it.
+ * on one sheet of A4 for a small evening: lists on the front, the floor plan on the back. Nothing on it but what the text says or what follows from it.
  */
 import { canonical } from "../../model/names";
 import type { Study } from "../../study";
 import { drawFlow } from "../flow/draw";
+import { floorPlan } from "./floor-plan";
 import { accepted, fallbacks, openFacts, thinInternet } from "./giving-way";
 import { cautions, heading, notes, roomPlan, verdictStrip, warnings } from "./head";
 import { html, name, written, type Html, type Part } from "./html";
@@ -26,6 +27,7 @@ export interface HandoutOptions {
 export function handout(study: Study, options: HandoutOptions = {}): string {
   const sheet = sheetOf(study, options.all ?? false);
   if (!study.isSetup) return `<!DOCTYPE html>\n${written(page(sheet, nothing(sheet)))}\n`;
+  const plan = floorPlan(sheet, options.item);
   const body = html("main", {},
     html("header", {}, ...heading(sheet)),
     ...warnings(sheet),
@@ -37,23 +39,24 @@ export function handout(study: Study, options: HandoutOptions = {}): string {
     html("div", { class: "columns" },
       ...plugging(sheet), ...doing(sheet), ...trying(sheet), ...thinInternet(sheet),
       ...symptomCard(sheet), ...ifMissing(sheet), ...fallbacks(sheet), ...roomPlan(sheet), ...accepted(sheet), ...openFacts(sheet)),
+    ...plan.parts,
     html("footer", {}, "Numbers in rings are those of the drawing; a label goes on both ends of what it names. Made anew with ", html("code", {}, command(sheet)), "."),
   );
-  return `<!DOCTYPE html>\n${written(page(sheet, body))}\n`;
+  return `<!DOCTYPE html>\n${written(page(sheet, body, plan.style))}\n`;
 }
 
 /** A room or a kit on its own: said plainly, since an editor asks for whatever is open. */
 const nothing = (sheet: Sheet): Html => html("main", {}, html("h1", {}, "Nothing to hand out"),
   html("p", {}, name(sheet.study.root), " holds no setup: a room or a kit of its own. Make the hand-out of the setup that uses it."));
 
-function page(sheet: Sheet, body: Html): Html {
+function page(sheet: Sheet, body: Html, style = ""): Html {
   return html("html", { lang: "en" },
     html("head", {},
       html("meta", { charset: "utf-8" }),
       html("meta", { name: "viewport", content: "width=device-width, initial-scale=1" }),
       html("meta", { "http-equiv": "Content-Security-Policy", content: "default-src 'none'; style-src 'unsafe-inline'" }),
       html("title", {}, `${sheet.study.isSetup ? sheet.study.title.slice(0, 120) : "Nothing"}: hand-out`),
-      html("style", {}, { drawn: STYLE }),
+      html("style", {}, { drawn: `${STYLE}${style}` }),
     ),
     html("body", {}, body));
 }

@@ -23,13 +23,22 @@ export interface PlanOptions {
   readonly numbers?: ReadonlyMap<string, number>;
 }
 
+export interface DrawnPlan {
+  readonly svg: string;
+  readonly description: string;
+  /** Of the drawing at its natural size, in pixels, and how many of them are a metre. */
+  readonly width: number;
+  readonly height: number;
+  readonly scale: number;
+}
+
 /** Draws a floor plan as a complete SVG document, with its words beside it. */
-export function drawnPlan(plan: GroundPlan, options: PlanOptions = {}): { readonly svg: string; readonly description: string } {
+export function drawnPlan(plan: GroundPlan, options: PlanOptions = {}): DrawnPlan {
   const scene = place(plan, options.form, options.numbers);
   const { title, description } = describe(plan, scene);
   const drawing = render(scene, {
     id: nameOf("plan", `${plan.title}\n${plan.item ?? ""}\n${plan.asked?.ask ?? ""}\n${options.theme ?? ""}`),
     theme: options.theme, width: options.width, stops: options.stops ?? true, title, description,
   });
-  return { svg: `${write(drawing)}\n`, description };
+  return { svg: `${write(drawing)}\n`, description, width: Math.ceil(scene.width), height: Math.ceil(scene.height), scale: scene.frame.scale };
 }

@@ -141,12 +141,13 @@ function wordsOf(plan: GroundPlan, thing: Thing, brief: boolean, numbers: Readon
   const name = number === undefined ? thing.name : `${number} · ${thing.name}`;
   const wears = thing.wears.length === 0 ? [] : [`with ${thing.wears.map((worn) => (numbers?.get(worn) === undefined ? worn : `${numbers.get(worn) ?? ""} · ${worn}`)).join(", ")}`];
   const asked = plan.answer?.beside.get(canonical(thing.name));
-  if (brief || thing.alike) return { of: thing.name, name, details: asked === undefined ? wears : [asked] };
-  const kind = thing.kind.toLowerCase() === thing.name.toLowerCase() || thing.type === "outlet" || thing.type === "talker" ? [] : [thing.kind];
+  if (thing.type === "outlet" && plan.asked?.ask === OF_CABLES) return { of: thing.name, name, details: [thing.kind] };
+  if (brief || thing.alike) return { of: thing.name, name, details: asked === undefined ? wears : asked.split("; ") };
+  const kind = thing.kind.toLowerCase() === thing.name.toLowerCase() || thing.type === "talker" ? [] : [thing.kind];
   return {
     of: thing.name, name,
     details: [
-      ...(thing.type === "outlet" ? [] : kind), ...wears, ...(thing.type === "outlet" ? [] : distances(plan, thing)),
+      ...kind, ...wears, ...(thing.type === "outlet" ? [] : distances(plan, thing)),
       ...(thing.aimWords === "" ? [] : [`points at ${thing.aimWords}`]),
     ],
   };

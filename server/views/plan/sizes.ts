@@ -34,6 +34,8 @@ export const FORMS = {
   whole: { words: true, margin: 28, room: { width: 820, height: 1000 }, gutter: LABEL_WIDTH + 26 },
   /** Across a printed page. */
   paper: { words: false, margin: 4, room: { width: 700, height: 900 }, gutter: LABEL_WIDTH + 18 },
+  /** On a page of its own, to a scale that can be named. */
+  sheet: { words: false, margin: 4, room: { width: 460, height: 640 }, gutter: LABEL_WIDTH + 14 },
   /** Beside a text, in half a window. */
   panel: { words: false, margin: 12, room: { width: 560, height: 800 }, gutter: LABEL_WIDTH + 14 },
 } as const satisfies Record<string, Measures>;
