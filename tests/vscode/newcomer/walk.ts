@@ -128,6 +128,34 @@ export const walk = ({ host, vsix, browser: executable, pictures }: Walked): voi
     await desk.picture("6-flow");
   });
 
+  it("drags a device on the floor plan: the text says so, and one undo takes it back", async () => {
+    await desk.openFile("autumn.bothways");
+    /** The box's line as it is on the screen, hints among its words. */
+    const line = async (): Promise<string | undefined> => (await desk.page.locator(".view-line").allTextContents())
+      .map((words) => words.replace(/\s/gu, " ")).find((words) => words.startsWith("place box"));
+    const still = "place box beside front-screen";
+    await desk.command("Bothways: Show floor plan");
+    const frame = await desk.frameWith('body[data-view="plan"] #sheet svg .post.device[data-post=box] .body');
+    await desk.picture("6a-plan");
+    await desk.page.click(".editor-group-container .view-lines");
+    await desk.page.keyboard.press("Control+Home");
+    await desk.until("the line is on the screen", async () => (await line())?.startsWith(still));
+    const body = await frame.$(".post.device[data-post=box] .body");
+    const box = await body?.boundingBox();
+    assert.ok(box);
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await desk.page.mouse.move(x, y);
+    await desk.page.mouse.down();
+    await desk.page.mouse.move(x + 20, y + 20, { steps: 4 });
+    await desk.page.mouse.move(x + 40, y + 40, { steps: 4 });
+    await desk.page.mouse.up();
+    await desk.until("the text says where the box stands now", async () => /^place box (?!beside front-screen).*\d/u.test((await line()) ?? ""));
+    await desk.picture("6b-dragged");
+    await desk.page.click(".editor-group-container .view-lines");
+    await desk.page.keyboard.press("Control+z");
+    await desk.until("the line is as it was", async () => (await line())?.startsWith(still));
+  });
+
   it("makes the page for the helpers", async () => {
     await desk.openFile("autumn.bothways");
     await desk.command("Bothways: Make the hand-out");
