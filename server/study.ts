@@ -20,6 +20,8 @@ import type { Ask, GroundPlan } from "./signal/ground-plan/plan";
 import { groundPlanOf } from "./signal/ground-plan/plan-of";
 import type { SideView } from "./signal/elevation/side";
 import { sideOf } from "./signal/elevation/side-of";
+import type { Perspective, ViewIn } from "./signal/perspective/perspective";
+import { perspectiveOf, type NoSuchPlace } from "./signal/perspective/perspective-of";
 import { feeds } from "./signal/power";
 import { openQuestions, verdicts } from "./verdicts";
 
@@ -54,11 +56,28 @@ export interface Study {
   plan(item?: string, ask?: Ask): GroundPlan;
   /** The room from the side; with a row, the sight lines from it. */
   side(item?: string, row?: { readonly group: string | undefined; readonly row: number }): SideView;
+  /** What a camera frames, or what is seen from a seat or a talker's place. */
+  sees(view: ViewIn, of?: string, item?: string): Perspective | NoSuchPlace;
   /** What might mend a finding, cheapest first; nobody has tried it yet. */
   remedies(finding: Finding): readonly Remedy[];
 }
 
 export const study = (texts: Texts, path: string): Study => atOnce(studying(texts, path));
+
+/** What can be told of a setup before anything is judged: for a look from somewhere, which needs no more. */
+export type Glance = Pick<Study, "isSetup" | "title" | "items" | "sees">;
+
+/** A setup read and not judged, unless what was noticed on an evening has to be weighed for it. */
+export function glance(texts: Texts, path: string): Glance {
+  const setup = readSetup(texts, path);
+  if (setup.isSetup && setup.observations.length > 0) return study(texts, path);
+  const items = itemsOf(setup);
+  const { best } = new Trials(shelfOf(setup));
+  return {
+    isSetup: setup.isSetup, title: setup.title, items: setup.items.map((item) => item.name),
+    sees: (view, of, item) => perspectiveOf(makeGraph(setup, items.find((one) => one !== undefined && item !== undefined && canonical(one) === canonical(item)) ?? items[0]), best, view, of),
+  };
+}
 
 /** The same a piece at a time, for whoever must be able to stop or to answer meanwhile. All texts are read in the first piece. */
 export function* studying(texts: Texts, path: string): Pieces<Study> {
@@ -133,7 +152,7 @@ function* studied(setup: Setup, judgedBefore: Known): Pieces<Study> {
     files: setup.files.map((file) => ({ path: file.path, text: file.text })), items: setup.items.map((item) => item.name),
   };
   if (!setup.isSetup) {
-    return { ...base, problems: setup.problems, ways: [], findings: [], accepted: [], disproved: [], noticed: [], narrowed: new Map(), questions: [], figures: () => [], flow: () => flowOf(makeGraph(setup, undefined), []), plan: () => groundPlanOf(makeGraph(setup, undefined), new Trials(shelfOf(setup)).best), side: () => sideOf(makeGraph(setup, undefined), new Trials(shelfOf(setup)).best), remedies: () => [] };
+    return { ...base, problems: setup.problems, ways: [], findings: [], accepted: [], disproved: [], noticed: [], narrowed: new Map(), questions: [], figures: () => [], flow: () => flowOf(makeGraph(setup, undefined), []), plan: () => groundPlanOf(makeGraph(setup, undefined), new Trials(shelfOf(setup)).best), side: () => sideOf(makeGraph(setup, undefined), new Trials(shelfOf(setup)).best), sees: (view, of) => perspectiveOf(makeGraph(setup, undefined), new Trials(shelfOf(setup)).best, view, of), remedies: () => [] };
   }
   const shelf = shelfOf(setup);
   const items = itemsOf(setup);
@@ -165,6 +184,7 @@ function* studied(setup: Setup, judgedBefore: Known): Pieces<Study> {
     figures: () => (figures ??= figuresOf(scenes, trials.best)),
     plan: (item, ask) => groundPlanOf(graphOf(item), trials.best, { ask }),
     side: (item, row) => sideOf(graphOf(item), trials.best, row),
+    sees: (view, of, item) => perspectiveOf(graphOf(item), trials.best, view, of),
     flow: (item) => {
       const graph = graphOf(item);
       const wanted = graph.item;

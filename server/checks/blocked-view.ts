@@ -1,16 +1,11 @@
 import { canonical } from "../model/names";
 import { figure, withUnit } from "../model/show";
 import { Trial } from "../model/trial";
-import { BUST } from "../physics/bust";
-import { between } from "../physics/geometry";
-import { shareHidden, upright, type Upright } from "../physics/hidden";
-import { listeners } from "../signal/air";
-import { bodyOf, seatedBodies } from "../signal/pictures/people";
-import { cameraOf, liveShots, seenBy, shotKey, shotsOf, type Shot } from "../signal/pictures/shots";
-import { standOf, triple } from "../signal/stands";
+import { hiddenTo } from "../signal/pictures/blocked";
+import { liveShots, shotKey, shotsOf, type Shot } from "../signal/pictures/shots";
+import { standOf } from "../signal/stands";
 import type { Case, Check, Remedy, Scene } from "./check";
 import { setInPlace } from "./show-remedies";
-import type { Voice } from "../model/setup";
 
 /** Share of head and shoulders hidden. Common practice, no source. */
 const HIDDEN = 0.3;
@@ -29,7 +24,7 @@ export const blockedView: Check = {
     return shots.length === 0 ? [] : scene.graph.voices.filter((v) => v.seats === undefined && !v.around).map((voice): Case => ({
       key: `${voice.name} ${shotKey(shots)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"], asks: true, together: true,
       measure: (trial) => {
-        const views = liveShots(shots, trial).map((shot) => ({ shot, hidden: hiddenTo(scene, voice, shot, trial) })).filter((v) => v.hidden !== undefined).sort((a, b) => (a.hidden ?? 1) - (b.hidden ?? 1));
+        const views = liveShots(shots, trial).map((shot) => ({ shot, hidden: hiddenTo(scene.graph, voice, shot.ending, trial) })).filter((v) => v.hidden !== undefined).sort((a, b) => (a.hidden ?? 1) - (b.hidden ?? 1));
         const best = views[0];
         if (best === undefined) return undefined;
         const value = best.hidden ?? 0;
@@ -47,29 +42,6 @@ export const blockedView: Check = {
     }));
   },
 };
-
-/** The share of head and shoulders that others hide from a camera; nothing where it does not have the face in its frame. */
-function hiddenTo(scene: Scene, voice: Voice, shot: Shot, trial: Trial): number | undefined {
-  const { setup, graph } = scene;
-  const camera = cameraOf(setup, trial, shot.ending, graph.voices);
-  const mouth = voice.position.at(trial);
-  const seen = seenBy(camera, mouth);
-  if (!seen.face) return undefined;
-  if (seen.depth <= 0.7) return 0;
-  const eye = camera.position;
-  const bust = upright([mouth.x, mouth.y, mouth.z + (BUST.above - BUST.below) / 2], between(triple(mouth), eye), BUST.side * 2, BUST.above + BUST.below);
-  return shareHidden(eye, bust, inTheWay(scene, voice, trial, [eye[0], eye[1]]));
-}
-
-/** Everybody else: who sits, and who else speaks. Right at the camera nobody sits: whoever put it there saw to that. */
-function inTheWay({ setup, graph }: Scene, voice: Voice, trial: Trial, camera: readonly [number, number]): Upright[] {
-  const mouth = voice.position.at(trial);
-  const clear = (x: number, y: number): boolean => Math.hypot(x - mouth.x, y - mouth.y) > 0.4 && Math.hypot(x - camera[0], y - camera[1]) > 0.6;
-  const seats = listeners(setup, trial);
-  const seated = seatedBodies(setup, trial).filter((_, i) => clear(seats[i]?.at.x ?? 0, seats[i]?.at.y ?? 0)).flat();
-  const others = graph.voices.filter((v) => v !== voice && v.seats === undefined).map((v) => v.position.at(trial)).filter((p) => clear(p.x, p.y)).flatMap((p) => bodyOf(p.x, p.y, p.z + BUST.above));
-  return [...seated, ...others];
-}
 
 function raised(scene: Scene, { ending }: Shot): Remedy[] {
   const z = standOf(scene.setup, ending.device, new Trial()).z;

@@ -1,10 +1,12 @@
 import { mkdirSync, realpathSync, statSync } from "node:fs";
 import path from "node:path";
-import { study, type Study } from "../study";
+import { glance, study, type Glance, type Study } from "../study";
 import { fallbackTables } from "../figures/fallback-table";
 import type { SideView } from "../signal/elevation/side";
 import { ASKS, type Ask } from "../signal/ground-plan/plan";
 import { drawFlow } from "../views/flow/draw";
+import { drawPerspective } from "../views/perspective/draw";
+import { VIEWS_IN, type ViewIn } from "../signal/perspective/perspective";
 import { drawnPlan } from "../views/plan/draw";
 import { drawSide } from "../views/elevation/draw";
 import { drawUplink } from "../views/uplink/draw";
@@ -36,7 +38,7 @@ export function placeFor(out: string, example = "flow.svg"): string {
 }
 
 /** The item that is asked for; throws `CannotRun` where the programme has none of that name. */
-export function itemOf(item: string | undefined, one: Study, shown: string): string | undefined {
+export function itemOf(item: string | undefined, one: Pick<Study, "items">, shown: string): string | undefined {
   if (item === undefined || one.items.includes(item)) return item;
   const meant = nearest(item, one.items);
   const known = one.items.length === 0 ? "it has no programme" : `its items are ${listed(one.items)}`;
@@ -44,7 +46,8 @@ export function itemOf(item: string | undefined, one: Study, shown: string): str
 }
 
 /** What is drawn. */
-const VIEWS = ["flow", "plan", "side", "uplink"] as const;
+const VIEWS = ["flow", "plan", "side", "uplink", ...VIEWS_IN] as const;
+const isIn = (view: string): view is ViewIn => (VIEWS_IN as readonly string[]).includes(view);
 
 /** The room from the side, with the sight lines of the row that is asked for. */
 function sideView(one: Study, item: string | undefined, wanted: string | undefined, shown: string): SideView {
@@ -72,22 +75,42 @@ function uplinkOf(one: Study, theme: Theme | undefined, shown: string): string {
   return drawUplink(one.title, table, theme);
 }
 
+/** A drawing of what was judged. */
+function judged(one: Study, view: string, item: string | undefined, { ask, row }: { readonly ask: Ask | undefined; readonly row: string | undefined }, theme: Theme | undefined, shown: string): string {
+  const look = theme === undefined ? {} : { theme };
+  if (view === "uplink") return uplinkOf(one, theme, shown);
+  if (view === "side") return drawSide(sideView(one, item, row, shown), look);
+  return view === "plan" ? drawnPlan(one.plan(item, ask), look).svg : drawFlow(one.flow(item), look);
+}
+
+/** What is seen from there; throws `CannotRun` with the names that there are where the name is none of them. */
+function seenFrom(one: Glance, view: ViewIn, of: string | undefined, item: string | undefined, theme: Theme | undefined, shown: string): string {
+  const seen = one.sees(view, of, item);
+  if ("known" in seen) {
+    const what = of === undefined ? `--view ${view} wants --of NAME` : `--of ${of}: there is no such ${view === "camera" ? "camera" : "seat or talker"} in ${shown}`;
+    throw new CannotRun(`${what}; ${seen.known}.`);
+  }
+  return drawPerspective(seen, theme === undefined ? {} : { theme });
+}
+
 /** `bothways draw`. */
 export const draw: Command = {
   shape: {
     name: "draw",
     usage: "draw FILE",
-    summary: "draws how sound and picture get across, or the floor plan",
+    summary: "draws how sound and picture get across, the floor plan, or what is seen from a seat",
     about: [
       "Draws the signal flow as an SVG picture: the room at one side, the people online at the other, the four ways across between them, whole or with a gap that says what is missing.",
       "With --view plan, draws the room from above, to scale: walls, seats, who speaks, every device with its place, cables. --ask puts one question to it, and the answer stands on every seat: hears (speech of the people online over the noise), understands (how clearly their words arrive), reads (letters of the slides), faces (of the people online), heads (how much of the picture those in front hide), aside (from how far to the side it is looked at), frame (who is in the picture that is sent), light (on faces and on pictures), cables (how they run and how long they are).",
       "With --view side, draws the room cut open along its length, in true scale: floor, people with the height of their eyes, sight lines to the picture, the projector's beam, what cameras have in their pictures. --row says from which row one looks; without it, from the one whose view heads hide most.",
+      "With --view camera or --view seat, draws in true perspective what the camera --of NAME frames, or what is seen from the seat or the talker's place --of NAME: people at their heights, pictures with text as large as it is, heads in front, who is cut off, and the numbers.",
       "Without --out the picture goes to standard output.",
     ],
     options: [
-      { name: "view", value: "VIEW", choices: VIEWS, meaning: "flow: how sound and picture get across; plan: the room from above; side: the room from the side; uplink: what still fits when the internet is thin" },
+      { name: "view", value: "VIEW", choices: VIEWS, meaning: "flow: how sound and picture get across; plan: the room from above; side: the room from the side; uplink: what still fits when the internet is thin; camera: what a camera frames; seat: what is seen from a seat" },
       { name: "ask", value: "QUESTION", choices: ASKS, meaning: "with --view plan: what is asked of every seat" },
       { name: "row", value: "ROW", meaning: "with --view side: from which row one looks: 3, or stalls.row-3" },
+      { name: "of", value: "NAME", meaning: "with --view camera, the camera; with --view seat, the seat, such as audience.row-4.seat-2, or a talker" },
       { name: "out", value: "FILE.svg", meaning: "the file to write" },
       { name: "item", value: "NAME", meaning: "the item of the programme to draw, where items differ" },
       { name: "theme", value: "THEME", choices: THEMES, meaning: "light, dark, contrast or print; without it the viewer's own" },
@@ -102,16 +125,25 @@ export const draw: Command = {
     if (ask !== undefined && view !== "plan") throw new CannotRun(`--ask ${ask}: only a floor plan is asked; add --view plan.`);
     const row = given.value("row");
     if (row !== undefined && view !== "side") throw new CannotRun(`--row ${row}: only the room from the side has a row that one looks from; add --view side.`);
+    const of = given.value("of");
+    if (of !== undefined && !isIn(view)) throw new CannotRun(`--of ${of}: only --view camera and --view seat look from somewhere; add one of them.`);
     const source = new Folders(given.value("root")).file(given.words[0] ?? "");
     textOf(source);
     const out = given.value("out");
     const file = out === undefined ? undefined : placeFor(out);
-    const one = study(source.texts, source.path);
-    if (!one.isSetup) throw new CannotRun(`${source.shown}: it holds no setup, so there is nothing to draw.`);
-    const item = itemOf(given.value("item"), one, source.shown);
     const theme = given.value("theme") as Theme | undefined;
-    const look = theme === undefined ? {} : { theme };
-    const svg = view === "uplink" ? uplinkOf(one, theme, source.shown) : view === "side" ? drawSide(sideView(one, item, row, source.shown), look) : view === "plan" ? drawnPlan(one.plan(item, ask), look).svg : drawFlow(one.flow(item), look);
+    const item = (one: Pick<Study, "isSetup" | "items">): string | undefined => {
+      if (!one.isSetup) throw new CannotRun(`${source.shown}: it holds no setup, so there is nothing to draw.`);
+      return itemOf(given.value("item"), one, source.shown);
+    };
+    let svg: string;
+    if (isIn(view)) {
+      const one = glance(source.texts, source.path);
+      svg = seenFrom(one, view, of, item(one), theme, source.shown);
+    } else {
+      const one = study(source.texts, source.path);
+      svg = judged(one, view, item(one), { ask, row }, theme, source.shown);
+    }
     if (file === undefined) {
       await terminal.out(svg);
       return FINE;

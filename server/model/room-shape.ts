@@ -15,7 +15,7 @@ import type { Where } from "./where";
 
 export type { AreaAt, ColumnAt, OpeningAt } from "./shape/built-at";
 export { bearingOf } from "./shape/built-at";
-export { outlineOf, sizeOf, wallOf } from "./shape/outline";
+export { outlineOf, sizeOf, slopeOf, wallOf } from "./shape/outline";
 
 /** A gangway through the rows of a group of seats. */
 export interface AisleAt {

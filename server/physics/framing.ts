@@ -150,7 +150,7 @@ export function project(camera: Camera, point: Vec3): InPicture {
  * Unit vectors of a camera held level: right = forward × z, up = right × forward. The room's axes are right-handed: whoever
  * looks toward the front wall, along −x, has +y at the right.
  */
-function axes(camera: Camera): Axes {
+export function axes(camera: Camera): Axes {
   const known = AXES.get(camera);
   if (known !== undefined) return known;
   const made = makeAxes(camera);

@@ -62,6 +62,10 @@ describe("what cannot run ends with 2 and one line", () => {
     [["draw", "a.bothways", "--out", "a.bothways"], /replace a setup/u],
     [["draw", "a.bothways", "--out", "empty"], /it is a folder/u],
     [["draw", "a.bothways", "--item", "tlak"], /no such item/u],
+    [["draw", "a.bothways", "--view", "camera", "--of", "nobody"], /no such camera in a\.bothways; its cameras are laptop\.camera/u],
+    [["draw", "a.bothways", "--view", "seat", "--of", "row-99"], /no such seat or talker in a\.bothways; /u],
+    [["draw", "a.bothways", "--view", "seat"], /--view seat wants --of NAME; /u],
+    [["draw", "a.bothways", "--of", "Ines"], /only --view camera and --view seat look from somewhere/u],
     [["fix", "a.bothways", "--apply", "ecko-path"], /did you mean echo-path/u],
     [["explain", "ecko-path"], /did you mean echo-path/u],
     [["explain", "echo-path", "--symptom", "x"], /not both/u],
@@ -413,6 +417,15 @@ describe("figures and draw", () => {
     const svg = readFileSync(path.join(cwd, "out/flow.svg"), "utf8");
     expect(svg).toMatch(/<svg[\s\S]*<\/svg>\s*$/u);
     expect(bothways(cwd, "draw", "a.bothways").out).toBe(svg);
+  });
+  it("draws what a camera frames and what is seen from a seat", () => {
+    const cwd = folder({ "a.bothways": FIVE });
+    const camera = bothways(cwd, "draw", "a.bothways", "--view", "camera", "--of", "laptop", "--theme", "print");
+    expect([camera.status, camera.err]).toEqual([0, ""]);
+    expect(camera.out).toContain("What laptop.camera frames");
+    const seat = bothways(cwd, "draw", "a.bothways", "--view", "seat", "--of", "audience", "--out", "seat.svg");
+    expect([seat.status, seat.out, seat.err]).toEqual([0, "Drawn: seat.svg\n", ""]);
+    expect(readFileSync(path.join(cwd, "seat.svg"), "utf8")).toMatch(/Seen from audience\.row-\d\.seat-\d[\s\S]*<\/svg>\s*$/u);
   });
 });
 

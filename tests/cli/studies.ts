@@ -43,7 +43,7 @@ export const study = (over: Partial<Study> = {}): Study => ({
   // Printing never looks at these two.
   setup: {} as Study["setup"], remedies: () => [],
   figures: () => [], flow: () => { throw new Error("not drawn in these tests"); }, plan: () => { throw new Error("not drawn in these tests"); },
-  side: () => { throw new Error("not drawn in these tests"); }, ...over,
+  sees: () => { throw new Error("not drawn in these tests"); }, side: () => { throw new Error("not drawn in these tests"); }, ...over,
 });
 
 export const verdict = way;

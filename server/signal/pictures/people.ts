@@ -10,8 +10,8 @@ import { triple } from "../stands";
 import { pictureOf } from "./picture";
 
 /** Breadth and height of a head with its hair, and of shoulders, m. Common practice, no source. */
-const HEAD = { width: 0.17, height: 0.24 } as const;
-const SHOULDERS = { width: 0.42, under: 0.3, deep: 0.4 } as const;
+export const HEAD = { width: 0.17, height: 0.24 } as const;
+export const SHOULDERS = { width: 0.42, under: 0.3, deep: 0.4 } as const;
 
 /** How far one leans aside to look past the head in front, m. Common practice, no source. */
 const LEAN = 0.1;
@@ -76,11 +76,18 @@ export function hiddenFromSeats(setup: Setup, trial: Trial, ending: Ending): rea
     const from = hiding(setup, trial, ending);
     return Array.from({ length: listeners(setup, trial).length }, (_, i) => {
       if (looked !== undefined && !looked.has(i)) return NaN;
-      const hidden = from(i);
-      const upright = hidden(0);
-      return upright <= UNNOTICED ? upright : Math.min(upright, hidden(LEAN), hidden(-LEAN));
+      return leaning(from(i));
     });
   });
+}
+
+/** The same from one of all `listeners`. */
+export const hiddenFromSeat = (setup: Setup, trial: Trial, ending: Ending, index: number): number => leaning(hiding(setup, trial, ending)(index));
+
+/** Whoever sees something hidden leans aside, as far as it helps. */
+function leaning(hidden: (aside: number) => number): number {
+  const upright = hidden(0);
+  return upright <= UNNOTICED ? upright : Math.min(upright, hidden(LEAN), hidden(-LEAN));
 }
 
 /** For a seat, and so many metres that one leans aside there: the share of the picture that is hidden. */
@@ -104,7 +111,7 @@ function hiding(setup: Setup, trial: Trial, { device, part }: Ending): (seat: nu
 }
 
 /** A display of which nobody knows how it is turned is turned to whoever looks. */
-const facingEye = (r: Rectangle, eye: readonly number[]): Rectangle => {
+export const facingEye = (r: Rectangle, eye: readonly number[]): Rectangle => {
   const [dx, dy] = [(eye[0] ?? 0) - r.centre[0], (eye[1] ?? 0) - r.centre[1]];
   const far = Math.hypot(dx, dy);
   return far < 1e-9 ? r : { ...r, right: [-dy / far, dx / far, 0] };

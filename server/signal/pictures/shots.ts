@@ -56,6 +56,8 @@ export function cameraOf(setup: Setup, trial: Trial, { device, part }: Ending, v
 export interface Seen extends InFrame {
   /** Degrees to the nearest edge for the face; negative outside, where the way out is told in words. */
   readonly margin: number;
+  /** Past which edge of the frame the face is; nothing where it is in it, or where the picture has no such side: behind the camera. */
+  readonly side: "left" | "right" | "above" | "below" | undefined;
   readonly words: string;
 }
 
@@ -74,18 +76,19 @@ function lookAt(camera: Camera, mouth: Vec3): Seen {
   const flat = Math.hypot(at[0] - camera.position[0], at[1] - camera.position[1]);
   if (flat < AT_ITS_PLACE) {
     // Whoever is at the very place of a camera sits before it.
-    return { depth: AT_ITS_PLACE, left: -0.5, right: 0.5, bottom: -0.8, top: 0.6, across: 0, up: 0, whole: true, face: true, margin: (camera.horizontal * 90) / Math.PI, words: "in the frame" };
+    return { depth: AT_ITS_PLACE, left: -0.5, right: 0.5, bottom: -0.8, top: 0.6, across: 0, up: 0, whole: true, face: true, margin: (camera.horizontal * 90) / Math.PI, side: undefined, words: "in the frame" };
   }
   const frame = bustInFrame(camera, at);
   if (!(frame.depth > 0)) {
-    return { ...frame, margin: (camera.horizontal * 90) / Math.PI - 180, words: frame.depth < -0.5 * flat ? "behind the camera" : `beside the camera, to the ${turnOf(camera, at) > 0 ? "right" : "left"}` };
+    return { ...frame, margin: (camera.horizontal * 90) / Math.PI - 180, side: undefined, words: frame.depth < -0.5 * flat ? "behind the camera" : `beside the camera, to the ${turnOf(camera, at) > 0 ? "right" : "left"}` };
   }
   const degrees = (share: number, full: number): number => (Math.atan(Math.abs(share) * Math.tan(full / 2)) * 180) / Math.PI;
   const across = (camera.horizontal * 90) / Math.PI - degrees(frame.across, camera.horizontal);
   const up = (camera.vertical * 90) / Math.PI - degrees(frame.up, camera.vertical);
   const margin = Math.min(across, up);
-  const side = across <= up ? (frame.across > 0 ? "right of" : "left of") : frame.up > 0 ? "above" : "below";
-  return { ...frame, margin, words: margin >= 0 ? "in the frame" : `${side} the frame by ${Math.max(1, Math.round(-margin))}°` };
+  const side = across <= up ? (frame.across > 0 ? "right" : "left") : frame.up > 0 ? "above" : "below";
+  const way = side === "left" || side === "right" ? `${side} of` : side;
+  return { ...frame, margin, side: margin >= 0 ? undefined : side, words: margin >= 0 ? "in the frame" : `${way} the frame by ${Math.max(1, Math.round(-margin))}°` };
 }
 
 /** Which way a point behind a camera lies, positive to its right. */

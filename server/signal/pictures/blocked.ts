@@ -1,0 +1,34 @@
+/** Heads between a camera and whoever speaks. */
+import type { Voice } from "../../model/setup";
+import type { Trial } from "../../model/trial";
+import { BUST } from "../../physics/bust";
+import { between } from "../../physics/geometry";
+import { shareHidden, upright, type Upright } from "../../physics/hidden";
+import { listeners } from "../air";
+import type { Ending, Graph } from "../graph";
+import { triple } from "../stands";
+import { bodyOf, seatedBodies } from "./people";
+import { cameraOf, seenBy } from "./shots";
+
+/** The share of head and shoulders that others hide from a camera; nothing where it does not have the face in its frame. */
+export function hiddenTo(graph: Graph, voice: Voice, ending: Ending, trial: Trial): number | undefined {
+  const { setup } = graph;
+  const camera = cameraOf(setup, trial, ending, graph.voices);
+  const mouth = voice.position.at(trial);
+  const seen = seenBy(camera, mouth);
+  if (!seen.face) return undefined;
+  if (seen.depth <= 0.7) return 0;
+  const eye = camera.position;
+  const bust = upright([mouth.x, mouth.y, mouth.z + (BUST.above - BUST.below) / 2], between(triple(mouth), eye), BUST.side * 2, BUST.above + BUST.below);
+  return shareHidden(eye, bust, inTheWay(graph, voice, trial, [eye[0], eye[1]]));
+}
+
+/** Everybody else: who sits, and who else speaks. Right at the camera nobody sits: whoever put it there saw to that. */
+function inTheWay({ setup, voices }: Graph, voice: Voice, trial: Trial, camera: readonly [number, number]): Upright[] {
+  const mouth = voice.position.at(trial);
+  const clear = (x: number, y: number): boolean => Math.hypot(x - mouth.x, y - mouth.y) > 0.4 && Math.hypot(x - camera[0], y - camera[1]) > 0.6;
+  const seats = listeners(setup, trial);
+  const seated = seatedBodies(setup, trial).filter((_, i) => clear(seats[i]?.at.x ?? 0, seats[i]?.at.y ?? 0)).flat();
+  const others = voices.filter((v) => v !== voice && v.seats === undefined).map((v) => v.position.at(trial)).filter((p) => clear(p.x, p.y)).flatMap((p) => bodyOf(p.x, p.y, p.z + BUST.above));
+  return [...seated, ...others];
+}
