@@ -125,7 +125,8 @@ export const check: Command = {
       const text = reporter.add(one, Places.of(one, source.texts), source, (finding) => {
         if (!mending) return [];
         progress.say(`looking for mends, ${i + 1} of ${sources.length}: ${source.shown}`);
-        return fixesOf(source.texts, one, finding);
+        // For a hint one mend is enough; the `fix` command and the editor tell the others.
+        return fixesOf(source.texts, one, finding, finding.severity === "hint" ? 1 : undefined);
       });
       if (text !== "") {
         progress.clear();

@@ -58,7 +58,7 @@ export function mend(below: Texts, path: string, wanted: (finding: Finding) => b
     for (const finding of now.findings) {
       if (!wanted(finding)) continue;
       say(`trying mends for ${finding.code}`);
-      const fix = fixesOf(texts, now, finding)[0];
+      const fix = fixesOf(texts, now, finding, 1)[0];
       if (fix === undefined) continue;
       chosen = { finding, fix };
       break;

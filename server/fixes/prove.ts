@@ -13,10 +13,15 @@ const MOST_OFFERED = 3;
 
 /**
  * The remedies of a finding that hold: the finding is gone, no error is new, nothing new is as bad as what it mends, no way across
- * is worse, and the text has no problem that it did not have.
+ * is worse, and the text has no problem that it did not have. The first `most` of them: each costs a study.
  */
-export function fixesOf(texts: Texts, before: Study, finding: Finding): readonly Fix[] {
-  return [...proofs(texts, before, finding)].filter((fix) => fix !== undefined);
+export function fixesOf(texts: Texts, before: Study, finding: Finding, most = MOST_OFFERED): readonly Fix[] {
+  const out: Fix[] = [];
+  for (const fix of proofs(texts, before, finding)) {
+    if (fix !== undefined) out.push(fix);
+    if (out.length === most) break;
+  }
+  return out;
 }
 
 /** The same a piece at a time, for whoever must be able to stop: most pieces give nothing, some a fix. */
