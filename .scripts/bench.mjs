@@ -1,5 +1,5 @@
 // `npm run bench`: speed and memory of the built command line as whole processes, of its stages inside one, and of a hall that grows.
-// `-- --hall`: the hall alone; `-- --editor`: the language server beside others alone. Medians; figures differ from machine to machine, ratios in one run less so. Nothing here
+// `-- --hall`: the hall alone; `-- --call`: a call of many alone; `-- --editor`: the language server beside others alone. Medians; figures differ from machine to machine, ratios in one run less so. Nothing here
 // passes or fails.
 import { build } from "esbuild";
 import { spawnSync } from "node:child_process";
@@ -8,7 +8,7 @@ import { cpus, tmpdir } from "node:os";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { benchEditor } from "./bench-editor.mjs";
-import { hallOf, makeFolder, makeSetup } from "./make-setup.mjs";
+import { callOf, hallOf, makeFolder, makeSetup } from "./make-setup.mjs";
 
 const root = path.dirname(path.dirname(fileURLToPath(import.meta.url)));
 // What is measured is what stands in the tree, never an older build.
@@ -111,6 +111,28 @@ async function hall() {
   console.log("Growth is of processor time, to the fewest seats.");
 }
 
+/** A call of many joined devices over many items of a programme: one study, warm. */
+async function call() {
+  const { study } = await stagesOf();
+  let fresh = 0;
+  const rows = [[5, 12], [40, 1], [40, 12]].map(([joins, items]) => {
+    const text = callOf({ joins, items });
+    const once = () => {
+      const [from, used] = [performance.now(), process.cpuUsage()];
+      study({ read: () => ({ text: `${text}# ${(fresh += 1)}\n` }) }, "x");
+      const { user, system } = process.cpuUsage(used);
+      return { ms: performance.now() - from, cpu: (user + system) / 1000 };
+    };
+    once();
+    const runs = Array.from({ length: 5 }, once);
+    return { joins, items, ms: median(runs.map((run) => run.ms)), cpu: median(runs.map((run) => run.cpu)) };
+  });
+  console.log(`${"\na call, one study, warm".padEnd(35)}${["growth", "ms", "CPU ms"].map((name) => right(name, 9)).join("")}`);
+  for (const { joins, items, ms, cpu } of rows) {
+    console.log(`${`${joins} joined devices, ${items} ${items === 1 ? "item" : "items"}`.padEnd(34)}${fixed(cpu / rows[0].cpu, 2, 9)}${fixed(ms, 0, 9)}${fixed(cpu, 0, 9)}`);
+  }
+}
+
 /** The stages apart, in this process, warm; and how the time for a line grows with the lines. */
 async function stages() {
   const { parse, TOP_HEADS, bind, readSetup, study } = await stagesOf();
@@ -150,15 +172,16 @@ async function stages() {
   console.log("“read” is files to setup: parse, bind and resolve; “study” is read and judged, mends not proven. 3,000 lines studied once.");
 }
 
-const [editorAlone, hallAlone] = ["--editor", "--hall"].map((flag) => process.argv.includes(flag));
+const [editorAlone, hallAlone, callAlone] = ["--editor", "--hall", "--call"].map((flag) => process.argv.includes(flag));
 try {
   if (!editorAlone) {
     console.log(`Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? "unknown"}`);
-    if (!hallAlone) {
+    if (!hallAlone && !callAlone) {
       wholeProcesses();
       await stages();
     }
-    await hall();
+    if (!callAlone) await hall();
+    if (!hallAlone) await call();
   }
 } finally {
   rmSync(folder, { recursive: true, force: true });

@@ -178,3 +178,31 @@ export function hallOf({ seats, speakers, mics }) {
     "join laptop over venue { sends sound from desk, plays sound on desk, sends picture from camera at 720p30, shows call on beamer }",
   ].join("\n")}\n`;
 }
+
+/** A call of many: so many joined devices, each of which sends sound and a picture in some of so many items of a programme. */
+export function callOf({ joins, items }) {
+  const upTo = (n, one) => Array.from({ length: n }, (_, i) => one(i + 1)).flat();
+  const clock = (minutes) => `${String(18 + Math.floor(minutes / 60)).padStart(2, "0")}:${String(minutes % 60).padStart(2, "0")}`;
+  return `${[
+    "bothways 1",
+    'setup "Measured call"',
+    "room hall 16 m by 12 m by 4 m {",
+    "  noise 38 dBA, reverberation 0.6 s guessed",
+    `  chairs ${joins} in 5 rows { first 3 m, pitch 1.2 m }`,
+    "  outlet wall at left, sockets 100",
+    "}",
+    `meeting { date 2026-10-14, access 17:00, start 18:00, end ${clock(items * 10)}, online 30 people }`,
+    "programme {",
+    ...upTo(items, (i) => `  item part-${i} from ${clock((i - 1) * 10)}`),
+    "}",
+    "internet venue { up 60 Mb/s measured 2026-10-07 18:40, wired }",
+    ...upTo(joins, (i) => [
+      `place laptop-${i} is laptop, at (${(3 + 1.2 * ((i - 1) % 5)).toFixed(1)} m, ${(1 + (10 * i) / (joins + 1)).toFixed(1)} m)`,
+      `mains from wall to laptop-${i}`,
+      `join laptop-${i} {`,
+      ...(i === 1 ? ["  sends sound from laptop-1.microphone", "  plays sound on laptop-1.loudspeaker"] : ["  sends no sound", "  plays no sound"]),
+      `  sends picture from laptop-${i}.camera at 360p15 during ${i === 1 ? upTo(items, (k) => `part-${k}`).join(" and ") : `part-${1 + (i % items)}`}`,
+      "}",
+    ]),
+  ].join("\n")}\n`;
+}

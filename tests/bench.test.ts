@@ -7,11 +7,12 @@ interface Maker {
   readonly FEWEST_LINES: number;
   readonly makeSetup: (lines: number) => string;
   readonly makeFolder: (count: number) => Map<string, string>;
+  readonly callOf: (of: { readonly joins: number; readonly items: number }) => string;
   readonly hallOf: (of: { readonly seats: number; readonly speakers: number; readonly mics: number }) => string;
 }
 // A script without types: it is not part of what is compiled.
 const script = new URL("../.scripts/make-setup.mjs", import.meta.url).href;
-const { FEWEST_LINES, makeSetup, makeFolder, hallOf } = (await import(script)) as Maker;
+const { FEWEST_LINES, makeSetup, makeFolder, callOf, hallOf } = (await import(script)) as Maker;
 
 const read = (lines: number): Setup => readSetup(inMemory(new Map([["evening.bothways", makeSetup(lines)]])), "evening.bothways");
 const seats = (setup: Setup): number => setup.room.seats.reduce((sum, group) => sum + group.count, 0);
@@ -73,5 +74,13 @@ describe("the folder that is measured", () => {
 
   it("shares one room file and one kit file", () => {
     for (const setup of setups) expect(setup.files.map((file) => file.path).sort()).toEqual([setup.root, "kit.bothways", "room.bothways"].sort());
+  });
+});
+
+describe("the call that is measured", () => {
+  it.each([[5, 12], [40, 12]])("has %i joined devices over %i items, and no problem in its text", (joins, items) => {
+    const setup = readSetup(inMemory(new Map([["call.bothways", callOf({ joins, items })]])), "call.bothways");
+    expect(said(setup)).toEqual([]);
+    expect([setup.joins.length, setup.items.length]).toEqual([joins, items]);
   });
 });

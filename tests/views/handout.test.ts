@@ -128,3 +128,16 @@ describe("whatever the text is", () => {
     expect(words(page)).toContain("a.bothways holds no setup");
   });
 });
+
+describe("when the line is gone", () => {
+  it("says what steps in, what fits on it, and how long its allowance lasts", () => {
+    const inn = words(handout(ofFile("samples/thin-lines/inn.bothways")));
+    // What goes out and what comes in, 4.9 Mb/s together: 6 × 8 × 10⁹ bit in 9,780 s.
+    expect(inn).toContain("Line gone: pocket steps in with everything as planned; its 6 GB last 2 h 43 min.");
+  });
+
+  it("says no more than is known where the text says nothing of the line that steps in", () => {
+    const text = 'setup "Fern society"\nroom hall 8 m by 6 m by 3 m\ninternet venue { up 8 Mb/s measured 2026-10-01 18:00 }\nplace laptop is laptop, at lectern\nplace pocket is phone, at lectern\njoin laptop { sends sound from laptop.microphone }\nfallback pocket for venue\n';
+    expect(words(handout(ofText(text)))).toMatch(/Line gone: \d pocket steps in\./u);
+  });
+});
