@@ -19,7 +19,7 @@ export const faceTiny: Check = {
   },
   cases: (scene) => {
     const shots = shotsOf(scene.graph);
-    return shots.length === 0 ? [] : subjectsOf(scene).map((subject): Case => ({
+    return shots.length === 0 ? [] : subjectsOf(scene).filter((subject) => !scene.setup.room.surfaces.has(canonical(subject.name))).map((subject): Case => ({
       key: `${subject.name} ${shotKey(shots)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"],
       measure: (trial) => {
         const live = liveShots(shots, trial);

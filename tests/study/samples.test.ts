@@ -159,7 +159,7 @@ describe("the same kit and evening in a second room", () => {
 });
 
 describe("halls that one knows, right and wrong", () => {
-  test.each(["low-moor-chapel/harvest", "parish-council/chamber", "rowing-club/one-of-them-silent", "reading-room/poetry", "inn/ramblers"])("%s: nothing that would be noticed", (name) => {
+  test.each(["low-moor-chapel/harvest", "parish-council/chamber", "rowing-club/one-of-them-silent", "reading-room/poetry", "inn/ramblers", "long-room/minutes-of-the-year", "class-room/board", "round-table/allotments"])("%s: nothing that would be noticed", (name) => {
     const it = sample(name);
     expect(it.findings.filter((f) => f.severity === "error" || f.severity === "warning").map((f) => f.message)).toEqual([]);
     expect(it.ways.map((w) => w.verdict)).not.toContain("fails");
@@ -189,5 +189,18 @@ describe("halls that one knows, right and wrong", () => {
     const [ends] = raised(sample("inn/ramblers-cut-off"), "call-ends");
     expect([ends?.measured?.value, ends?.limit?.value, ends?.items]).toEqual([75, 40, ["questions"]]);
     expect(ends?.message).toContain("at 19:40");
+  });
+
+  test.each([
+    ["long-room/one-picture-for-all", "text-small", "long-room/minutes-of-the-year"], ["class-room/board-too-far", "board-unreadable", "class-room/board"],
+  ])("%s raises %s, which %s does not", (wrong, code, right) => {
+    expect(raised(sample(wrong), code).map((f) => f.severity)).toEqual(["warning"]);
+    expect(raised(sample(right), code)).toEqual([]);
+  });
+
+  test("around the table one camera shows backs of heads, two show nobody from behind", () => {
+    const backs = (name: string): string[] => raised(sample(name), "behind-talker").map((f) => f.message).filter((message) => message.includes("from behind"));
+    expect(backs("round-table/one-display").length).toBe(1);
+    expect(backs("round-table/allotments")).toEqual([]);
   });
 });
