@@ -137,7 +137,7 @@ export const walk = ({ host, vsix, browser: executable, pictures }: Walked): voi
     await desk.command("Bothways: Show floor plan");
     const frame = await desk.frameWith('body[data-view="plan"] #sheet svg .post.device[data-post=box] .body');
     await desk.picture("6a-plan");
-    await desk.page.click(".editor-group-container .view-lines", { position: { x: 20, y: 10 } });
+    await desk.command("View: Focus First Editor Group");
     await desk.page.keyboard.press("Control+Home");
     await desk.until("the line is on the screen", async () => (await line())?.startsWith(still));
     const body = await frame.$(".post.device[data-post=box] .body");
@@ -151,7 +151,7 @@ export const walk = ({ host, vsix, browser: executable, pictures }: Walked): voi
     await desk.page.mouse.up();
     await desk.until("the text says where the box stands now", async () => /^place box (?!beside front-screen).*\d/u.test((await line()) ?? ""));
     await desk.picture("6b-dragged");
-    await desk.page.click(".editor-group-container .view-lines", { position: { x: 20, y: 10 } });
+    await desk.command("View: Focus First Editor Group");
     await desk.page.keyboard.press("Control+z");
     await desk.until("the line is as it was", async () => (await line())?.startsWith(still));
   });

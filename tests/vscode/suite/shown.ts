@@ -29,7 +29,7 @@ export const shown = (): void => void describe("what is shown", () => {
     };
     await rename(uriOf(ROOM), moved);
     await until("the line names the new file", () => document.getText().includes('use "rooms/school.bothways"'), () => document.getText().split("\n").slice(0, 5).join(" | "));
-    assert.equal(errorsOf(document.uri).length, 0, saidOf(document.uri));
+    await until("the moved file is read", () => errorsOf(document.uri).length === 0 && codesOf(document.uri).includes("uplink-short"), () => saidOf(document.uri));
     await rename(moved, uriOf(ROOM));
     await until("the line names the old file", () => document.getText().includes(`use "${ROOM}"`), () => document.getText().split("\n").slice(0, 5).join(" | "));
     await until("nothing is missing", () => errorsOf(document.uri).length === 0 && codesOf(document.uri).includes("uplink-short"), () => saidOf(document.uri));
