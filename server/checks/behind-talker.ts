@@ -26,12 +26,13 @@ export const behindTalker: Check = {
       key: `${voice.name} ${shotKey(shots)} ${scene.item ?? ""} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"], together: true,
       measure: (trial) => {
         const mouth = voice.position.at(trial);
+        // Two that see somebody equally well are told apart by their names, not by the order in which they stand.
         // Who speaks right at a computer turns to it; and how one stands of which nothing is said, nobody knows.
         const views = liveShots(shots, trial).flatMap((shot) => {
           const camera = cameraOf(scene.setup, trial, shot.ending, scene.graph.voices);
           const seen = seenBy(camera, mouth);
           return !seen.face || (shot.ending.device.type === "computer" && shot.ending.device.aim === undefined) ? [] : [{ shot, turned: seen.depth <= (shot.ending.device.type === "computer" ? 1.2 : 0.7) ? 0 : turnedFrom(scene.graph, voice, mouth, camera, trial) }];
-        }).sort((a, b) => a.turned - b.turned);
+        }).sort((a, b) => Math.round((a.turned - b.turned) * 1e6) || (a.shot.ending.part.id < b.shot.ending.part.id ? -1 : 1));
         const best = views[0];
         if (best === undefined) return undefined;
         const value = best.turned;

@@ -75,6 +75,8 @@ function intoKind(setup: Setup, file: SourceFile, statement: Bound): Refactoring
   const kind = valueOf(statement, "kind", "name");
   const facts = statement.children.filter((child) => child.row.nature === "fact" && !OWN.has(child.row.head));
   if (name === undefined || kind === undefined || facts.length === 0) return [];
+  // Facts after a comma hang together with the one before them: which of them the kind has is for a person to say.
+  if (facts.some((fact) => fact.fact.also.length > 0)) return [];
   // A comment would lose what it is about.
   if (text.slice(statement.whole.start, statement.whole.end).includes("#")) return [];
   const base = setup.names.find(path, kind.text, "kind");

@@ -30,8 +30,7 @@ const onTheWayDown = (of: Study): string[] => (stairsOf(of.setup)[0]?.steps ?? [
 describe("a thin line in the country, over the mains wires to an upstairs library", () => {
   const it = sample("upstairs");
   test("nothing that would be noticed, and the powerline takes what passes it", () => {
-    // But that the display is in the frame of the laptop, and shows the call.
-    expect(it.findings.filter((f) => f.severity !== "plan").map((f) => f.code)).toEqual(["picture-loop"]);
+    expect(it.findings.filter((f) => f.severity !== "plan").map((f) => f.message)).toEqual([]);
   });
   test("the table: 52 + 1250.9 + 343.9 = 1647; without the telephone's 1303; at 360 lines with it 52 + 521.2 + 343.9 = 917 …", () => {
     expect(table(it)).toEqual([
