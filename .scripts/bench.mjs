@@ -84,23 +84,28 @@ async function stagesOf() {
   return import(pathToFileURL(bundle).href);
 }
 
+/** Median time and processor time of one study in ms, of a text that was never read before; a first run warms up and does not count. */
+function warm(study, text) {
+  let fresh = 0;
+  const once = () => {
+    const [from, used] = [performance.now(), process.cpuUsage()];
+    study({ read: () => ({ text: `${text}# ${(fresh += 1)}\n` }) }, "x");
+    const { user, system } = process.cpuUsage(used);
+    return { ms: performance.now() - from, cpu: (user + system) / 1000 };
+  };
+  once();
+  const runs = Array.from({ length: 5 }, once);
+  return { ms: median(runs.map((run) => run.ms)), cpu: median(runs.map((run) => run.cpu)) };
+}
+
 /** A hall of 20 loudspeakers and 20 microphones as its seats grow: one study, warm, and `check` with its mends as a whole process. */
 async function hall() {
   const { study } = await stagesOf();
-  let fresh = 0;
   const rows = [50, 500, 5000].map((seats) => {
     const text = hallOf({ seats, speakers: 20, mics: 20 });
-    const once = () => {
-      const [from, used] = [performance.now(), process.cpuUsage()];
-      study({ read: () => ({ text: `${text}# ${(fresh += 1)}\n` }) }, "x");
-      const { user, system } = process.cpuUsage(used);
-      return { ms: performance.now() - from, cpu: (user + system) / 1000 };
-    };
-    once();
-    const runs = Array.from({ length: 5 }, once);
     const file = path.join(folder, `hall-${seats}.bothways`);
     writeFileSync(file, text);
-    return { seats, ms: median(runs.map((run) => run.ms)), cpu: median(runs.map((run) => run.cpu)), whole: whole(1, command, "check", file) };
+    return { seats, ...warm(study, text), whole: whole(1, command, "check", file) };
   });
   const [base] = rows;
   console.log(`${"\na hall of 20 loudspeakers, 20 microphones".padEnd(45)}one study, warm              check, mends proven`);
@@ -114,18 +119,8 @@ async function hall() {
 /** A call of many joined devices over many items of a programme: one study, warm. */
 async function call() {
   const { study } = await stagesOf();
-  let fresh = 0;
   const rows = [[5, 12], [40, 1], [40, 12]].map(([joins, items]) => {
-    const text = callOf({ joins, items });
-    const once = () => {
-      const [from, used] = [performance.now(), process.cpuUsage()];
-      study({ read: () => ({ text: `${text}# ${(fresh += 1)}\n` }) }, "x");
-      const { user, system } = process.cpuUsage(used);
-      return { ms: performance.now() - from, cpu: (user + system) / 1000 };
-    };
-    once();
-    const runs = Array.from({ length: 5 }, once);
-    return { joins, items, ms: median(runs.map((run) => run.ms)), cpu: median(runs.map((run) => run.cpu)) };
+    return { joins, items, ...warm(study, callOf({ joins, items })) };
   });
   console.log(`${"\na call, one study, warm".padEnd(35)}${["growth", "ms", "CPU ms"].map((name) => right(name, 9)).join("")}`);
   for (const { joins, items, ms, cpu } of rows) {

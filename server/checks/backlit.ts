@@ -1,9 +1,12 @@
 import { canonical } from "../model/names";
 import { withUnit, figure } from "../model/show";
+import { namesOf } from "../model/voices";
 import { luminanceOf } from "../physics/projection";
 import { SKIN } from "../physics/light";
+import { BUST } from "../physics/bust";
 import { pointsOf, shadowOn } from "../physics/hidden";
 import { contrastOf, lightKey, lightOnFaces } from "../signal/pictures/daylight";
+import { bodyOf } from "../signal/pictures/people";
 import { pictureOf } from "../signal/pictures/picture";
 import { isLit, showingKey } from "../signal/pictures/showing";
 import { cameraOf, liveShots, seenBy, shotKey, shotsOf } from "../signal/pictures/shots";
@@ -26,7 +29,7 @@ export const backlit: Check = {
     const { graph, setup, item } = scene;
     const shots = shotsOf(graph);
     return each(scene).filter((s) => s.ending.device.type !== "computer").flatMap((showing) => graph.voices.filter((v) => v.seats === undefined).map((voice): Case => ({
-      key: `${voice.name} ${lightKey(setup, item)} ${showingKey([showing])} ${shotKey(shots)} ${graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"], together: true,
+      key: `${voice.name} ${lightKey(setup, item)} ${showingKey([showing])} ${shotKey(shots)} ${namesOf(graph.voices)}`, ways: ["online-sees-room"], together: true,
       measure: (trial) => {
         if (!isLit(showing, trial)) return undefined;
         const mouth = voice.position.at(trial);
@@ -58,7 +61,8 @@ export const backlit: Check = {
 
 /** How much of a head lies before a picture, seen from a camera: 0 or 1, and between where its outline crosses the edge. */
 function headBefore(eye: readonly [number, number, number], rectangle: Parameters<typeof shadowOn>[1], mouth: { x: number; y: number; z: number }): number {
-  const shadow = shadowOn(eye, rectangle, { x: mouth.x, y: mouth.y, top: mouth.z + 0.18, bottom: mouth.z - 0.06, width: 0.17, round: true });
+  const [head] = bodyOf(mouth.x, mouth.y, mouth.z + BUST.above);
+  const shadow = head && shadowOn(eye, rectangle, head);
   if (shadow === undefined) return 0;
   const points = pointsOf(shadow);
   return points.filter(([x, y]) => Math.abs(x) <= 1 && Math.abs(y) <= 1).length / points.length;

@@ -1,6 +1,7 @@
 import { canonical } from "../model/names";
 import { figure, withUnit } from "../model/show";
 import { Trial } from "../model/trial";
+import { namesOf } from "../model/voices";
 import { shareHidden, type Upright } from "../physics/hidden";
 import { listeners } from "../signal/air";
 import { seatedBodies, standingBody } from "../signal/pictures/people";
@@ -30,7 +31,7 @@ export const beamBlocked: Check = {
     source: "geometry in three dimensions", symptoms: ["shadow on the screen", "heads in the picture", "blinded by the projector"], limit: `a shadow of ${SHADOW * 100} per cent of the picture`,
   },
   cases: (scene) => each(scene).filter((s) => s.ending.device.type === "projector").map((showing): Case => ({
-    key: `${showingKey([showing])} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["room-sees-online"], asks: true, together: true,
+    key: `${showingKey([showing])} ${namesOf(scene.graph.voices)}`, ways: ["room-sees-online"], asks: true, together: true,
     measure: (trial) => {
       const { device, part } = showing.ending;
       const shadows = blockers(scene, trial, device.name).map((b) => ({ b, share: shadow(scene, trial, showing, b.shapes) })).filter((s) => s.share > 0).sort((a, b) => b.share - a.share);

@@ -7,6 +7,7 @@ import { joinCamera } from "./camera-remedies";
 import type { Case, Check, Remedy, Scene } from "./check";
 import { moveTo } from "./show-remedies";
 import type { Voice } from "../model/setup";
+import { namesOf } from "../model/voices";
 
 /** Between where somebody looks and the camera, degrees. Common practice, no source. */
 const BEHIND = { warning: 90, hint: 60 } as const;
@@ -23,7 +24,7 @@ export const behindTalker: Check = {
   cases: (scene) => {
     const shots = shotsOf(scene.graph);
     return shots.length === 0 ? [] : scene.graph.voices.filter((v) => v.seats === undefined).map((voice): Case => ({
-      key: `${voice.name} ${shotKey(shots)} ${scene.item ?? ""} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"], together: true,
+      key: `${voice.name} ${shotKey(shots)} ${scene.item ?? ""} ${namesOf(scene.graph.voices)}`, ways: ["online-sees-room"], together: true,
       measure: (trial) => {
         const mouth = voice.position.at(trial);
         // Two that see somebody equally well are told apart by their names, not by the order in which they stand.

@@ -1,6 +1,7 @@
 import { canonical } from "../model/names";
 import { figure, withUnit } from "../model/show";
 import { Trial } from "../model/trial";
+import { namesOf } from "../model/voices";
 import { hiddenTo } from "../signal/pictures/blocked";
 import { liveShots, shotKey, shotsOf, type Shot } from "../signal/pictures/shots";
 import { standOf } from "../signal/stands";
@@ -22,7 +23,7 @@ export const blockedView: Check = {
   cases: (scene) => {
     const shots = shotsOf(scene.graph);
     return shots.length === 0 ? [] : scene.graph.voices.filter((v) => v.seats === undefined && !v.around).map((voice): Case => ({
-      key: `${voice.name} ${shotKey(shots)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"], asks: true, together: true,
+      key: `${voice.name} ${shotKey(shots)} ${namesOf(scene.graph.voices)}`, ways: ["online-sees-room"], asks: true, together: true,
       measure: (trial) => {
         const views = liveShots(shots, trial).map((shot) => ({ shot, hidden: hiddenTo(scene.graph, voice, shot.ending, trial) })).filter((v) => v.hidden !== undefined).sort((a, b) => (a.hidden ?? 1) - (b.hidden ?? 1));
         const best = views[0];

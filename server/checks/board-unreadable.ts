@@ -2,6 +2,7 @@ import { canonical } from "../model/names";
 import { figure, withUnit } from "../model/show";
 import { pixelsAcrossFace, project } from "../physics/framing";
 import { HEIGHTS } from "../model/position";
+import { namesOf } from "../model/voices";
 import { triple } from "../signal/stands";
 import { cameraOf, liveShots, shotKey, shotsOf } from "../signal/pictures/shots";
 import { modeWords } from "../signal/streams";
@@ -28,7 +29,7 @@ export const boardUnreadable: Check = {
       const letters = board?.letters;
       if (board === undefined || letters === undefined || shots.length === 0) return [];
       return [{
-        key: `${board.name} ${shotKey(shots)} ${graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"],
+        key: `${board.name} ${shotKey(shots)} ${namesOf(graph.voices)}`, ways: ["online-sees-room"],
         measure: (trial) => {
           const spot = setup.floor.spot(board.name, trial);
           if (spot === undefined) return undefined;

@@ -1,5 +1,6 @@
 import { canonical } from "../model/names";
 import { figure } from "../model/show";
+import { namesOf } from "../model/voices";
 import { CANCELLER_STRAINED_BELOW } from "../physics/coupling";
 import { echoOf, loopKey, worstLoops } from "../signal/echo";
 import { calmer } from "./calmer";
@@ -17,7 +18,7 @@ export const cancellerStrained: Check = {
     limit: "echo loss before the canceller below −15 dB",
   },
   cases: (scene) => worstLoops(scene.graph).filter((loop) => loop.plays === loop.sends).map((loop): Case => ({
-    key: `${loopKey(loop)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["call"],
+    key: `${loopKey(loop)} ${namesOf(scene.graph.voices)}`, ways: ["call"],
     measure: (trial) => {
       const echo = echoOf(scene.graph, loop, trial);
       const held = echo?.held;

@@ -1,4 +1,5 @@
 import { canonical } from "../model/names";
+import { namesOf } from "../model/voices";
 import { cameraOf, liveShots, seenBy, shotKey, shotsOf } from "../signal/pictures/shots";
 import { modeWords } from "../signal/streams";
 import { replaceIn } from "./join-text";
@@ -22,7 +23,7 @@ export const choppy: Check = {
     return shots.length === 0 ? [] : graph.voices.filter((v) => v.seats === undefined && (v.signs || setup.lipReading !== undefined)).map((voice): Case => {
       const limit = voice.signs ? FRAMES.signing : FRAMES.lips;
       return {
-        key: `${voice.name} ${shotKey(shots)} ${graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"],
+        key: `${voice.name} ${shotKey(shots)} ${namesOf(graph.voices)}`, ways: ["online-sees-room"],
         measure: (trial) => {
           const best = liveShots(shots, trial).filter((s) => s.sent !== undefined && seenBy(cameraOf(setup, trial, s.ending, graph.voices), voice.position.at(trial)).face).sort((a, b) => (b.sent?.rate ?? 0) - (a.sent?.rate ?? 0))[0];
           if (best?.sent === undefined) return undefined;

@@ -2,6 +2,7 @@ import { duration, figure } from "../model/show";
 import { canonical } from "../model/names";
 import type { RemoteRoom } from "../model/setup";
 import type { Trial } from "../model/trial";
+import { namesOf } from "../model/voices";
 import { CANCELLER_STRAINED_BELOW } from "../physics/coupling";
 import { FAILING_BELOW_ACCEPTABLE } from "../physics/talkerEcho";
 import { echoOf, loopKey, worstLoops, type Echo, type Loop } from "../signal/echo";
@@ -46,7 +47,7 @@ export const echoPath: Check = {
     ...worstLoops(scene.graph)
       .filter((loop) => !unitAlone(loop))
       .map((loop): Case => ({
-        key: `${loopKey(loop)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["call"],
+        key: `${loopKey(loop)} ${namesOf(scene.graph.voices)}`, ways: ["call"],
         measure: (trial) => measure(scene, loop, trial),
         remedies: () => remedies(scene, loop),
         observed: (seen) => (concerns(seen, namesIn(loop)) ? opinion(seen, ["echo"]) : undefined),

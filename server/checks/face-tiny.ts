@@ -4,6 +4,7 @@ import { called } from "../signal/coverage";
 import { framed, liveShots, PIXELS, shotKey, shotsOf } from "../signal/pictures/shots";
 import { modeWords } from "../signal/streams";
 import { Trial } from "../model/trial";
+import { namesOf } from "../model/voices";
 import { joinCamera, moreLines, nearer } from "./camera-remedies";
 import type { Case, Check } from "./check";
 import { subjectsOf } from "./out-of-frame";
@@ -20,7 +21,7 @@ export const faceTiny: Check = {
   cases: (scene) => {
     const shots = shotsOf(scene.graph);
     return shots.length === 0 ? [] : subjectsOf(scene).filter((subject) => !scene.setup.room.surfaces.has(canonical(subject.name))).map((subject): Case => ({
-      key: `${subject.name} ${shotKey(shots)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"],
+      key: `${subject.name} ${shotKey(shots)} ${namesOf(scene.graph.voices)}`, ways: ["online-sees-room"],
       measure: (trial) => {
         const live = liveShots(shots, trial);
         const all = framed(scene.setup, trial, live, scene.graph.voices, subject.points(trial)).filter((p) => p !== undefined);

@@ -1,4 +1,5 @@
 import { duration, figure } from "../model/show";
+import { namesOf } from "../model/voices";
 import { loopKey, returnOf, worstLoops } from "../signal/echo";
 import type { Case, Check } from "./check";
 import { limitOf } from "./check";
@@ -20,7 +21,7 @@ export const hearsItself: Check = {
     limit: "within 20 dB of the direct voice at some seat",
   },
   cases: (scene) => worstLoops(scene.graph).filter((loop) => loop.plays !== loop.sends).map((loop): Case => ({
-    key: `${loopKey(loop)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["call"],
+    key: `${loopKey(loop)} ${namesOf(scene.graph.voices)}`, ways: ["call"],
     measure: (trial) => {
       const back = returnOf(scene.graph, loop, trial);
       if (back === undefined) return undefined;

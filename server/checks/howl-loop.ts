@@ -5,6 +5,7 @@ import type { Bus } from "../model/mixers";
 import { canonical } from "../model/names";
 import { figure, list } from "../model/show";
 import type { Trial } from "../model/trial";
+import { namesOf } from "../model/voices";
 import { HOWLS_FROM, RINGS_ABOVE } from "../physics/howl";
 import { nameOfNode } from "../signal/edges";
 import { howlOf, type Howl, type Link } from "../signal/loops/howl";
@@ -34,7 +35,7 @@ export const howlLoop: Check = {
     if (net.places.length === 0 || net.outlets.length === 0) return [];
     // By wires in the room it is the room that suffers; through the call it is those online, too.
     return [{
-      key: `${which} ${net.key} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["call"],
+      key: `${which} ${net.key} ${namesOf(scene.graph.voices)}`, ways: ["call"],
       measure: (trial) => measure(scene, which, trial), remedies: (outcome) => remedies(scene, which, outcome),
       observed: (seen) => (concerns(seen, namesIn(net)) ? opinion(seen, ["howl"]) : undefined),
     }];

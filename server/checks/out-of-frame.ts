@@ -2,6 +2,7 @@ import { canonical } from "../model/names";
 import { withUnit } from "../model/show";
 import type { Trial } from "../model/trial";
 import type { Vec3 } from "../model/geometry";
+import { namesOf } from "../model/voices";
 import { called } from "../signal/coverage";
 import { bestView, liveShots, shotKey, shotsOf, standsOf, type BestView, type Seen, type Shot } from "../signal/pictures/shots";
 import { pointsOf } from "../signal/sight";
@@ -50,7 +51,7 @@ export const outOfFrame: Check = {
   cases: (scene) => {
     const shots = shotsOf(scene.graph);
     return shots.length === 0 ? [] : subjectsOf(scene).map((subject): Case => ({
-      key: `${subject.name} ${shotKey(shots)} ${scene.graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"], together: true,
+      key: `${subject.name} ${shotKey(shots)} ${namesOf(scene.graph.voices)}`, ways: ["online-sees-room"], together: true,
       measure: (trial) => measure(scene, subject, shots, trial),
       remedies: () => [...turn(scene, subject.name), ...joinCamera(scene, subject.name)],
     }));

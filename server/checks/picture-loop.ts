@@ -1,4 +1,5 @@
 import { canonical } from "../model/names";
+import { namesOf } from "../model/voices";
 import { project } from "../physics/framing";
 import { pictureOf } from "../signal/pictures/picture";
 import { isLit, showingKey, showings } from "../signal/pictures/showing";
@@ -17,7 +18,7 @@ export const pictureLoop: Check = {
   cases: ({ graph, setup }) => {
     const shots = shotsOf(graph);
     return showings(graph).filter((s) => s.shown.what === "call" && s.ending.device.type !== "computer").flatMap((showing) => shots.map((shot): Case => ({
-      key: `${showingKey([showing])} ${shotKey([shot])} ${graph.voices.map((v) => v.name).join(",")}`, ways: ["online-sees-room"], together: true,
+      key: `${showingKey([showing])} ${shotKey([shot])} ${namesOf(graph.voices)}`, ways: ["online-sees-room"], together: true,
       measure: (trial) => {
         if (!isLit(showing, trial) || liveShots([shot], trial).length === 0) return undefined;
         const camera = cameraOf(setup, trial, shot.ending, graph.voices);

@@ -34,6 +34,15 @@ export interface Voice {
   readonly where: Where | undefined;
 }
 
+const NAMES = new WeakMap<readonly Voice[], string>();
+
+/** The names of voices in one word, for keys; the same lists are asked for over and over. */
+export function namesOf(voices: readonly Voice[]): string {
+  const known = NAMES.get(voices) ?? voices.map((voice) => voice.name).join(",");
+  NAMES.set(voices, known);
+  return known;
+}
+
 /** How high somebody is, above the floor on which they stand or sit. */
 export interface Body {
   readonly standing: boolean;

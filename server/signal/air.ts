@@ -6,6 +6,7 @@ import { canonical } from "../model/names";
 import type { Ranged } from "../model/ranged";
 import type { Setup, Voice } from "../model/setup";
 import type { Trial } from "../model/trial";
+import { namesOf } from "../model/voices";
 import { bands, flat, type Bands } from "../physics/bands";
 import { toPower } from "../physics/decibel";
 import { coverageBands, microphonePattern, PATTERNS, randomEnergyEfficiency, sourcePattern, type PatternName } from "../physics/directivity";
@@ -48,15 +49,6 @@ function sourcePatterns(cosine: number, q: Bands): Bands {
 function mouthTo(part: Part, held: "worn" | "handed" | undefined): Ranged {
   const best = held === "worn" ? 0.2 : held === "handed" ? 0.1 : 0.3;
   return part.mouth ?? assumed(`${part.id}.mouth`, `the distance from mouth to ${part.id}`, "length", { best, low: best / 2, high: best * 2, source: "common practice, no source" });
-}
-
-const NAMES = new WeakMap<readonly Voice[], string>();
-
-/** The names of voices in one word, for keys; the same lists are asked for over and over. */
-function namesOf(voices: readonly Voice[]): string {
-  const known = NAMES.get(voices) ?? voices.map((voice) => voice.name).join(",");
-  NAMES.set(voices, known);
-  return known;
 }
 
 /** The voice that a microphone is meant for: its holder, else the nearest of `voices`. */

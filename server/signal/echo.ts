@@ -3,6 +3,7 @@ import { assumed } from "../model/make-ranged";
 import type { Ranged } from "../model/ranged";
 import type { Setup, Voice } from "../model/setup";
 import { shelfOf, Trial } from "../model/trial";
+import { namesOf } from "../model/voices";
 import { bands, flat, travelTime, weightedSum, type Bands } from "../physics/bands";
 import { cancelledLoss, coupling, ECHO_WEIGHTS, talkerEchoLoudnessRating } from "../physics/coupling";
 import { toDb, toPower } from "../physics/decibel";
@@ -129,7 +130,7 @@ const automaticGain = (device: string): Ranged =>
 function spokenLoopKey(graph: Graph, loop: Loop): string {
   let key = SPOKEN_KEYS.get(loop);
   if (key === undefined) {
-    key = `${loopKey(loop)} ${playersKey(graph)} ${graph.voices.map((v) => v.name).join(",")}`;
+    key = `${loopKey(loop)} ${playersKey(graph)} ${namesOf(graph.voices)}`;
     SPOKEN_KEYS.set(loop, key);
   }
   return key;

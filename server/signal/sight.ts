@@ -7,6 +7,7 @@ import { HEIGHTS } from "../model/position";
 import type { Ranged } from "../model/ranged";
 import type { Setup, Voice } from "../model/setup";
 import type { Trial } from "../model/trial";
+import { namesOf } from "../model/voices";
 import { convertView, project } from "../physics/framing";
 import { distance } from "../physics/geometry";
 import { faceHeightOnGrid, visualAngle } from "../physics/imageSize";
@@ -64,7 +65,7 @@ export function viewOf(part: Part, trial: Trial): number {
 
 /** How far inside a camera's frame, from side to side, points lie: degrees to the nearer edge; negative outside. */
 export function frameOf(setup: Setup, trial: Trial, camera: { device: Device; part: Part }, voices: readonly Voice[]): (point: Vec3) => number {
-  return trial.keep(`frame ${camera.part.id} ${voices.map((v) => v.name).join(",")}`, () => {
+  return trial.keep(`frame ${camera.part.id} ${namesOf(voices)}`, () => {
     const at = standOf(setup, camera.device, trial);
     const aim = aimOf(setup, camera.device, trial, (t) => usualAim(setup, t, camera.device, voices));
     const half = viewOf(camera.part, trial) / 2;

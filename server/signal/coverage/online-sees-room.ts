@@ -2,6 +2,7 @@
 import { carries, type Graph } from "../graph";
 import { frameOf, pointsOf } from "../sight";
 import { broken, called, candidates, keyOf, UNMET, type Claim } from "./claim";
+import { namesOf } from "../../model/voices";
 
 export function onlineSeesRoom(graph: Graph): Claim[] {
   const { setup } = graph;
@@ -11,7 +12,7 @@ export function onlineSeesRoom(graph: Graph): Claim[] {
   for (const voice of graph.voices) wanted.add(voice.name);
   for (const name of setup.shallShow(graph.item)) wanted.add(name.text);
   return [...wanted].map((subject): Claim => ({
-    way: "online-sees-room", subject, key: `seen ${subject} ${key} ${graph.voices.map((v) => v.name).join(",")}`,
+    way: "online-sees-room", subject, key: `seen ${subject} ${key} ${namesOf(graph.voices)}`,
     routes: cameras.map((c) => c.path),
     title: `the people online see ${called(subject)}`, unmet: `the people online do not see ${called(subject)}`,
     assess: (trial) => {

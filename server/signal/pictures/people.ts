@@ -3,6 +3,7 @@ import type { Vec3 } from "../../model/geometry";
 import type { Setup } from "../../model/setup";
 import { Trial } from "../../model/trial";
 import { listeners } from "../air";
+import { BUST } from "../../physics/bust";
 import { shareHidden, type Rectangle, type Upright } from "../../physics/hidden";
 import type { Ending } from "../graph";
 import type { Vec3 as Vec3T } from "../../physics/geometry";
@@ -31,11 +32,11 @@ export function seatedBodies(setup: Setup, trial: Trial): readonly (readonly Upr
 }
 
 /** Whoever stands: from the floor to the top of the head. */
-export function standingBody(mouth: Vec3, floor = 0): readonly Upright[] {
-  const top = mouth.z + 0.18;
+export function standingBody(mouth: Vec3): readonly Upright[] {
+  const top = mouth.z + BUST.above;
   return [
     { x: mouth.x, y: mouth.y, top, bottom: top - HEAD.height, width: HEAD.width, round: true },
-    { x: mouth.x, y: mouth.y, top: top - SHOULDERS.under, bottom: floor, width: SHOULDERS.width, round: false },
+    { x: mouth.x, y: mouth.y, top: top - SHOULDERS.under, bottom: 0, width: SHOULDERS.width, round: false },
   ];
 }
 

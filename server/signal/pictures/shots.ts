@@ -5,6 +5,7 @@ import { valueOf } from "../../model/bound";
 import type { Vec3 } from "../../model/geometry";
 import type { Setup, Voice } from "../../model/setup";
 import type { Trial } from "../../model/trial";
+import { namesOf } from "../../model/voices";
 import { bustInFrame, type InFrame } from "../../physics/bust";
 import { convertView, pixelsAcrossFace, type Camera } from "../../physics/framing";
 import { angleBetween, between, type Vec3 as Triple } from "../../physics/geometry";
@@ -38,7 +39,7 @@ export const shotKey = (shots: readonly Shot[]): string =>
 
 /** The camera as a pinhole. `voices`: at whom one would turn it where nothing is said. */
 export function cameraOf(setup: Setup, trial: Trial, { device, part }: Ending, voices: readonly Voice[]): Camera {
-  return trial.keep(`camera ${part.id} ${device.aim === undefined ? voices.map((v) => v.name).join(",") : ""}`, () => {
+  return trial.keep(`camera ${part.id} ${device.aim === undefined ? namesOf(voices) : ""}`, () => {
     const horizontal = (viewOf(part, trial) * Math.PI) / 180;
     const position = triple(standOf(setup, device, trial));
     const level = triple(aimOf(setup, device, trial, (t) => usualAim(setup, t, device, voices)));
@@ -130,7 +131,11 @@ export interface BestView {
 export function bestView(setup: Setup, trial: Trial, shots: readonly Shot[], voices: readonly Voice[], points: readonly Vec3[]): BestView | undefined {
   if (points.length === 0) return undefined;
   const score = (seen: readonly Seen[]): number => seen.reduce((sum, s) => sum + (s.face ? 1 : 0) + (s.whole ? 1 : 0) + Math.max(-180, Math.min(s.margin, 10)) / 1000, 0);
-  return shots.map((shot) => ({ shot, seen: points.map((point) => seenBy(cameraOf(setup, trial, shot.ending, voices), point)) })).sort((a, b) => score(b.seen) - score(a.seen))[0];
+  return shots.map((shot) => {
+    const camera = cameraOf(setup, trial, shot.ending, voices);
+    const seen = points.map((point) => seenBy(camera, point));
+    return { shot, seen, score: score(seen) };
+  }).sort((a, b) => b.score - a.score)[0];
 }
 
 /** Where a voice may stand: its place, and the corners of what it walks over. */
