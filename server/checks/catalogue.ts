@@ -91,7 +91,7 @@ export const CHECKS: readonly Check[] = [
   kitMissing, overBudget, kitDouble, roleOpen, oneExpert, notRehearsed, setupRushed, doorAndKeys,
 ];
 
-export type { Entry } from "./check";
+export type { Entry, Settle } from "./check";
 
 /** What `explain` knows. */
 export const CATALOGUE: readonly Entry[] = CHECKS.map((check) => check.entry);

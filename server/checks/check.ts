@@ -113,6 +113,15 @@ export interface Entry {
   readonly source: string;
   readonly symptoms: readonly string[];
   readonly limit: string;
+  /** Of a gap in the plan: what there is to settle before the evening, and with whom. */
+  readonly settle?: Settle;
+}
+
+export interface Settle {
+  /** As `still open:` has it; without one, what the finding says. */
+  readonly what?: string;
+  /** Who would know, or decides. Common practice. */
+  readonly who: "whoever invites" | "the helpers" | "whoever speaks" | "the venue" | "whoever brings the kit";
 }
 
 export interface Check {

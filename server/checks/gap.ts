@@ -1,7 +1,7 @@
 /** Checks that look for a gap in the plan: something that nobody has seen to yet, or that has been. */
 import type { WayName } from "../model/ways";
 import type { Where } from "../model/where";
-import type { Check, Entry, Remedy, Scene } from "./check";
+import type { Check, Entry, Remedy, Scene, Settle } from "./check";
 
 export interface Seen {
   /** Whether it is a gap. */
@@ -19,7 +19,7 @@ export interface Seen {
 }
 
 /** A check of severity `plan`: `look` says how it stands, and nothing where it does not come into question. */
-export function gap(entry: Omit<Entry, "severity">, ways: readonly WayName[], look: (scene: Scene) => Seen | undefined, more: Pick<Check, "takesLimit"> = {}): Check {
+export function gap(entry: Omit<Entry, "severity" | "settle"> & { readonly settle: Settle }, ways: readonly WayName[], look: (scene: Scene) => Seen | undefined, more: Pick<Check, "takesLimit"> = {}): Check {
   return {
     entry: { ...entry, severity: "plan" }, bearing: "beside", ...more,
     cases: (scene) => {

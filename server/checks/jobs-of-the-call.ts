@@ -11,7 +11,7 @@ export const oneRunsCall = gap({
   notice: "Whoever opened the call has left for a minute, and nobody can let the latecomers in or turn off the dog that barks.",
   why: "If the only person or device that can run the call is busy or gone, nobody lets people in, silences them, or ends it.",
   todo: ["Name a second: job run-call by NAME.", "Where only the device that opened the call can run it, ask whether somebody can be named beforehand."],
-  source: SOURCE, symptoms: ["nobody could let them in", "nobody could mute", "who runs the call"], limit: "two who can run the call",
+  source: SOURCE, settle: { what: "who runs the call, and who else can", who: "the helpers" }, symptoms: ["nobody could let them in", "nobody could mute", "who runs the call"], limit: "two who can run the call",
 }, ["call"], ({ setup, graph }) => {
   if (graph.joins.length === 0 || setup.service.runBy === "anybody" || (stated(setup, "run-call") && named(setup, "run-call").length === 0)) return undefined;
   const who = named(setup, "run-call");
@@ -31,7 +31,7 @@ export const nobodyAdmits = gap({
   notice: "Ten people sit in front of a waiting page while the talk is well under way.",
   why: "Somebody in the call has to let everybody in, one by one, and nobody has that job.",
   todo: ["Name somebody: job admit by NAME.", "Or open the call to whoever has the invitation, where the service allows it: admission open."],
-  source: SOURCE, symptoms: ["waiting to be let in", "nobody lets us in", "stuck in the waiting room"], limit: "one person",
+  source: SOURCE, settle: { what: "who lets people into the call", who: "the helpers" }, symptoms: ["waiting to be let in", "nobody lets us in", "stuck in the waiting room"], limit: "one person",
 }, ["call"], ({ setup, graph }) => {
   if (graph.joins.length === 0 || setup.service.admission !== "gated" || (stated(setup, "admit") && named(setup, "admit").length === 0)) return undefined;
   const who = named(setup, "admit", "run-call");
@@ -47,7 +47,7 @@ export const chatUnwatched = gap({
   notice: "Afterwards one finds that three people had written for a quarter of an hour that they hear nothing.",
   why: "Who cannot be heard, or does not want to interrupt, writes; it is the only way in which those online can say that something is wrong.",
   todo: ["Name somebody who reads along, on a device with its sound off: job chat by NAME."],
-  source: SOURCE, symptoms: ["nobody read the chat", "they wrote and nobody answered", "questions from online were missed"], limit: "one person",
+  source: SOURCE, settle: { what: "who reads what the people online write", who: "the helpers" }, symptoms: ["nobody read the chat", "they wrote and nobody answered", "questions from online were missed"], limit: "one person",
 }, ["call"], ({ setup, graph }) => {
   if (graph.joins.length === 0 || (stated(setup, "chat") && named(setup, "chat").length === 0)) return undefined;
   const who = named(setup, "chat");
@@ -63,7 +63,7 @@ export const presenterOperates = gap({
   notice: "The talk stops every few minutes because somebody has to be let in, or turned off.",
   why: "Nobody can speak to a room and watch a call at the same time.",
   todo: ["Give the call to somebody who does not speak in that item."],
-  source: SOURCE, symptoms: ["talk was interrupted by the computer", "speaker had to click", "speaker ran the call"], limit: "whoever runs the call speaks in no item alone with it",
+  source: SOURCE, settle: { who: "whoever speaks" }, symptoms: ["talk was interrupted by the computer", "speaker had to click", "speaker ran the call"], limit: "whoever runs the call speaks in no item alone with it",
 }, ["call"], ({ setup, item }) => {
   const who = named(setup, "run-call");
   if (who.length === 0) return undefined;
@@ -80,7 +80,7 @@ export const zoneMissing = gap({
   notice: "Somebody joins an hour late, and is sure of having been on time.",
   why: "People attend from other time zones, and the times of the text say nothing of the zone they are in.",
   todo: ["State it, and put it into the invitation: zone Europe/Tallinn."],
-  source: SOURCE, symptoms: ["joined an hour late", "wrong time", "time zone"], limit: "the zone of the room is stated",
+  source: SOURCE, settle: { what: "the time zone of the times", who: "whoever invites" }, symptoms: ["joined an hour late", "wrong time", "time zone"], limit: "the zone of the room is stated",
 }, ["call"], ({ setup }) => (setup.zones.length === 0 ? undefined : {
   open: setup.zone === undefined, because: setup.zone === undefined ? `people attend from ${list(setup.zones)}, and no time zone of the room is stated` : `the times are those of ${setup.zone}`,
   summary: setup.zone === undefined ? "no time zone is stated" : setup.zone,

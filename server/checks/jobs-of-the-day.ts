@@ -13,7 +13,7 @@ export const roleOpen = gap({
   code: "role-open", title: "A job has no person", group: GROUP,
   notice: "Everybody thought that somebody else would do it.",
   why: "The plan has a job and no name behind it.", todo: ["Name somebody: job chat by NAME.", "Or take the job out, if it is none."],
-  source: SOURCE, symptoms: ["nobody did it", "everybody thought somebody else would"], limit: "a name for each job",
+  source: SOURCE, settle: { who: "the helpers" }, symptoms: ["nobody did it", "everybody thought somebody else would"], limit: "a name for each job",
 }, WAYS, ({ setup }) => {
   const open = setup.jobs.filter((job) => job.who === undefined && named(setup, job.what).length === 0);
   if (setup.jobs.length === 0) return undefined;
@@ -29,7 +29,7 @@ export const oneExpert = gap({
   code: "one-expert", title: "One person knows the setup", group: GROUP,
   notice: "That person has a cold on the day, and nobody knows which cable goes where.",
   why: "Everything hangs on one head.", todo: ["Let a second person set it up once, with this text and its hand-out: job set-up by NAME and NAME."],
-  source: SOURCE, symptoms: ["nobody knew how it works", "the one who knows was ill"], limit: "two who know the setup",
+  source: SOURCE, settle: { what: "a second who knows the setup", who: "the helpers" }, symptoms: ["nobody knew how it works", "the one who knows was ill"], limit: "two who know the setup",
 }, WAYS, ({ setup }) => {
   const who = named(setup, "set-up");
   const all = [...new Set(setup.jobs.flatMap((job) => (job.who === undefined ? [] : [canonical(job.who)])))];
@@ -49,7 +49,7 @@ export const notRehearsed = gap({
   notice: "Whatever does not go together is found with everybody watching.",
   why: "Nothing of this setup has been tried where it will be used, and no day before the meeting is set aside for it.",
   todo: ["Date one, in the room, with the kit and with somebody in the call from elsewhere: rehearsal 2026-10-12 19:00.", "Go through the line check of the hand-out."],
-  source: SOURCE, symptoms: ["nobody had tried it", "found out on the evening"], limit: "a day before the meeting",
+  source: SOURCE, settle: { what: "a day to try it in the room", who: "the venue" }, symptoms: ["nobody had tried it", "found out on the evening"], limit: "a day before the meeting",
 }, WAYS, ({ setup }) => {
   if (setup.date === undefined || setup.joins.length === 0 || (setup.rehearsal === undefined && aFew(setup))) return undefined;
   const open = setup.rehearsal === undefined || setup.rehearsal >= setup.date;
@@ -64,7 +64,7 @@ export const setupRushed = gap({
   notice: "The first guests sit down while somebody still looks for the right input.",
   why: "Between the room being open and the start there is less time than setting up and trying takes.",
   todo: ["Ask for the room earlier.", "Prepare what can be: label cables, pack by the set-up order of the hand-out.", "Leave out what no way across hangs on."],
-  source: SOURCE, symptoms: ["no time to set up", "started late"], limit: "60 min from access to start",
+  source: SOURCE, settle: { who: "the venue" }, symptoms: ["no time to set up", "started late"], limit: "60 min from access to start",
 }, WAYS, ({ setup }) => {
   if (setup.access === undefined || setup.start === undefined || setup.joins.length === 0 || aFew(setup)) return undefined;
   const minutes = setup.start - setup.access;
@@ -80,7 +80,7 @@ export const doorAndKeys = gap({
   notice: "Everybody stands in front of a locked door with a loudspeaker in their arms.",
   why: "Nobody is named who has the keys, knows of the alarm, and can reach whoever looks after the house.",
   todo: ["Name somebody: job keys by NAME.", "Write the caretaker's number into a note."],
-  source: SOURCE, symptoms: ["locked out", "alarm went off", "caretaker could not be reached"], limit: "one person",
+  source: SOURCE, settle: { what: "who has the keys, and whom to ring about the alarm", who: "the venue" }, symptoms: ["locked out", "alarm went off", "caretaker could not be reached"], limit: "one person",
 }, WAYS, ({ setup }) => {
   // Before there is a day or an hour, nobody asks for keys.
   if ((setup.date === undefined && setup.access === undefined) || setup.joins.length === 0 || (stated(setup, "keys") && named(setup, "keys").length === 0)) return undefined;

@@ -19,7 +19,7 @@ export const kitMissing: Check = {
     notice: "On the evening everybody looks at the place where it should stand.",
     why: "A device that the setup counts on is neither owned, nor borrowed, nor to be bought.",
     todo: ["Ask who lends one, and write it down: borrowed from NAME.", "Buy one: to-buy for 40.", "Plan without it."],
-    source: SOURCE, symptoms: ["forgot to bring it", "nobody brought it", "not there"], limit: "a source for each device placed",
+    source: SOURCE, settle: { who: "whoever brings the kit" }, symptoms: ["forgot to bring it", "nobody brought it", "not there"], limit: "a source for each device placed",
   },
   cases: ({ setup }) => [
     ...placed(setup).filter((device) => device.missing).map((device) => ({

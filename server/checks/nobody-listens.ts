@@ -6,7 +6,7 @@ export const nobodyListens: Check = {
     notice: "For ten minutes nobody in the room knows that nothing is heard online.",
     why: "What goes into the call cannot be heard in the room. Somebody who hears it, with earphones, notices a silent microphone in a minute; those online often only write it once they have given up.",
     todo: ["Name somebody who listens with earphones on a device of their own, with its sound and microphone off in the room: job listen by NAME."],
-    source: "common practice, no source", symptoms: ["nobody noticed", "silent for minutes", "they could not hear us"], limit: "one person",
+    source: "common practice, no source", settle: { what: "who listens with earphones to what the people online hear", who: "the helpers" }, symptoms: ["nobody noticed", "silent for minutes", "they could not hear us"], limit: "one person",
   },
   cases: ({ setup, graph }) => (graph.joins.every((join) => join.sound.length === 0) || setup.jobs.some((job) => job.what === "listen" && job.who === undefined) ? [] : [{
     key: "listens", ways: ["online-hears-room"],

@@ -12,7 +12,7 @@ export const visitorJoins: Check = {
     why: "A device that joins from within the room is a second one with loudspeaker and microphone: no canceller holds what another device plays.",
     todo: ["Say in the invitation and at the door: who joins from the room comes in with sound off.", "Let the call admit everybody muted, and play nothing on telephones in the room."],
     source: "common practice, no source",
-    symptoms: ["somebody's telephone", "a visitor's device", "sudden echo"],
+    settle: { what: "whether people in the room join too, and that they come in with sound off", who: "whoever invites" }, symptoms: ["somebody's telephone", "a visitor's device", "sudden echo"],
     limit: "more than 8 people in the room, or visitors who may join, and nothing said on their sound",
   },
   cases: (scene) => {

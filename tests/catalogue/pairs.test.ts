@@ -12,6 +12,14 @@ describe("each code has a setup that raises it and a neighbour that does not", (
   });
 });
 
+describe("gaps in the plan", () => {
+  test("of each it is said with whom it is settled", () => {
+    const gaps = CATALOGUE.filter((entry) => entry.severity === "plan");
+    expect(gaps.length).toBeGreaterThan(10);
+    expect(gaps.filter((entry) => entry.settle === undefined).map((entry) => entry.code)).toEqual([]);
+  });
+});
+
 describe("what is judged rightly without a finding", () => {
   test("an uplink that nobody measured is a question, never a finding", () => {
     const it = judged('setup "Q"\nroom 8 m by 6 m\nplace laptop is laptop, at lectern\njoin laptop\nonline 3 people\n');

@@ -87,6 +87,12 @@ describe("the association's evening", () => {
     expect(said).toContain("Assumed, and something hangs on it the usable part of the uplink of venue");
     expect(said).toContain("the venue, the local code and licensed people decide");
   });
+  it("lists what is to be settled before the evening, under who would know", () => {
+    const settle = /To settle before the evening (.*?)(?:Assumed|Still to find out|$)/u.exec(said)?.[1] ?? "";
+    expect(settle).toMatch(/The helpers: .*Who runs the call, and who else can\./u);
+    expect(settle).toMatch(/The venue: A day to try it in the room\. Who has the keys/u);
+    expect(settle).toMatch(/Whoever invites: Whether people in the room join too/u);
+  });
   it("keeps comments out", () => expect(said).not.toContain("this evening only"));
 });
 
@@ -126,6 +132,15 @@ describe("whatever the text is", () => {
     const page = handout(ofText("room hall 9 m by 6 m\n"));
     mustBeSafe(page);
     expect(words(page)).toContain("a.bothways holds no setup");
+  });
+});
+
+describe("gaps in the plan", () => {
+  const seen = (jobs: string): string => words(handout(ofText(`setup "Fern society"\nroom hall 8 m by 6 m by 3 m, chairs 24 in 4 rows\ninternet venue { up 8 Mb/s measured 2026-10-01 18:00 }\nplace laptop is laptop, at lectern\njoin laptop { sends sound }\n${jobs}`)));
+  it("leave the sheet once somebody has seen to them", () => {
+    expect(seen("")).toContain("Who reads what the people online write.");
+    expect(seen("job chat by Ute\n")).not.toContain("Who reads what the people online write.");
+    expect(seen("visitors none\njob chat by Ute\njob listen by Marit\njob run-call by Teo and Ute\n")).not.toContain("To settle before the evening");
   });
 });
 

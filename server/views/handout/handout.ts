@@ -15,6 +15,7 @@ import { plugging, settingUp } from "./setting-up";
 import { command, sheetOf, type Sheet } from "./sheet";
 import { STYLE } from "./style";
 import { symptomCard } from "./symptom-card";
+import { toSettle } from "./to-settle";
 
 export interface HandoutOptions {
   /** The item of the programme that is drawn; the first one where nothing is said. */
@@ -38,7 +39,7 @@ export function handout(study: Study, options: HandoutOptions = {}): string {
     ...settingUp(sheet),
     html("div", { class: "columns" },
       ...plugging(sheet), ...doing(sheet), ...trying(sheet), ...thinInternet(sheet),
-      ...symptomCard(sheet), ...ifMissing(sheet), ...fallbacks(sheet), ...roomPlan(sheet), ...accepted(sheet), ...openFacts(sheet)),
+      ...symptomCard(sheet), ...ifMissing(sheet), ...fallbacks(sheet), ...roomPlan(sheet), ...accepted(sheet), ...toSettle(sheet), ...openFacts(sheet)),
     ...plan.parts,
     html("footer", {}, "Numbers in rings are those of the drawing; a label goes on both ends of what it names. Made anew with ", html("code", {}, command(sheet)), "."),
   );
