@@ -1,3 +1,4 @@
+import { ACCESS_ROWS } from "./access";
 import { KIT_ROWS } from "./kit";
 import { SETUP_ROWS } from "./links";
 import { OPTICS_ROWS } from "./optics";
@@ -30,6 +31,7 @@ export const VOCABULARY: readonly Row[] = [
   ...SOUND_ROWS.map(onTheSpot),
   ...PICTURE_ROWS.map(onTheSpot),
   ...PEOPLE_ROWS.map(onTheSpot),
+  ...ACCESS_ROWS,
 ];
 
 /** Whatever a kit file can say of a device, the setup that places it can say, too. */

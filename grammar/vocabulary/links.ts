@@ -127,7 +127,7 @@ export const SETUP_ROWS: readonly Row[] = [
     meaning: "How high the smallest capital letters are. With `shows call` it is what the people online present.", example: evening("join laptop { shows slides, text-height 3 % }"),
   },
   {
-    head: "suppresses", within: ["join"], nature: "choice", negatable: true, during: {}, use: "noted",
+    head: "suppresses", within: ["join"], nature: "choice", negatable: true, during: {},
     slots: [{ id: "what", takes: { kind: "word", words: { noise: "what is no speech is taken out" } }, required: true, meaning: "the word `noise`" }],
     meaning: "Whether noise suppression is on.", example: evening("join laptop { suppresses no noise }"),
   },

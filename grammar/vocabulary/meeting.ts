@@ -36,7 +36,7 @@ export const MEETING_ROWS: readonly Row[] = [
     meaning: "The day of the meeting. How old a measurement is counts from it.", example: evening("date 2026-10-14"),
   },
   {
-    head: "zone", within: ["meeting", "file"], nature: "fact", once: true, use: "noted",
+    head: "zone", within: ["meeting", "file"], nature: "fact", once: true,
     slots: [{ id: "zone", takes: { kind: "zone" }, required: true, meaning: "the time zone of the room" }],
     meaning: "The time zone in which the times are meant.", example: evening("meeting { zone Europe/Tallinn }"),
   },

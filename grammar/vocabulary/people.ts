@@ -9,7 +9,7 @@ export const PEOPLE_ROWS: readonly Row[] = [
     head: "job", within: ["file"], nature: "choice",
     slots: [
       { id: "what", takes: { kind: "word", words: {
-        listen: "listens, with earphones, to what the people online hear", "run-call": "starts the call, lets people in and out of it, ends it", admit: "lets people into the call", chat: "reads what the people online write, and answers",
+        listen: "listens, with earphones, to what the people online hear", "run-call": "starts the call, lets people in and out of it, ends it", record: "starts and stops the recording, and says so", admit: "lets people into the call", chat: "reads what the people online write, and answers",
         camera: "turns the camera", sound: "minds loudspeakers and microphones", "set-up": "knows the whole setup, and sets it up", keys: "has the keys, and knows whom to ask",
       } }, required: true, meaning: "which" },
       { id: "who", after: "by", takes: { kind: "who" }, many: true, meaning: "who does it; nobody yet where nothing is said" },

@@ -48,13 +48,13 @@ export const SERVICE_ROWS: readonly Row[] = [
     meaning: "Who can run the call: let people in, turn their sound off, end it.", example: service("run-by named"),
   },
   ...(["sends", "receives"] as const).map((head): Row => ({
-    head, within: ["service"], nature: "fact", once: true, ...(head === "receives" ? { use: "noted" as const } : {}),
+    head, within: ["service"], nature: "fact", ...(head === "sends" ? { once: true } : {}),
     slots: [
-      { id: "what", takes: { kind: "word", words: { picture: "a moving picture of a camera" } }, required: true, meaning: "the word `picture`" },
+      { id: "what", takes: { kind: "word", words: { picture: "a moving picture of a camera", ...(head === "sends" ? {} : { content: "what is presented" }) } }, required: true, meaning: head === "sends" ? "the word `picture`" : "picture or content" },
       { id: "mode", after: "at", takes: { kind: "mode" }, required: true, meaning: "the largest size, and the most frames a second" },
       { id: "rate", after: "of", takes: { kind: "quantity", dimension: "rate", min: 1e4, max: 1e9 }, meaning: "the most that it takes for it" },
     ],
-    meaning: head === "sends" ? "The largest picture that it takes from a device. A join that sends a larger one is cut down to it." : "The largest picture that it hands out to those online.",
+    meaning: head === "sends" ? "The largest picture that it takes from a device. A join that sends a larger one is cut down to it." : "The largest picture that it hands out to whoever takes part.",
     example: service(`${head} picture at 720p30 of 1.7 Mb/s`),
   })),
   {
@@ -72,7 +72,7 @@ export const SERVICE_ROWS: readonly Row[] = [
     ["dial-in", { offered: "one can take part by telephone", none: "one cannot" }, "Whether an ordinary telephone can take part."],
     ["recording", { service: "the service keeps it", device: "a device in the call keeps it", none: "nothing is kept" }, "Where the call can be recorded. Those who speak are asked first."],
   ] as const).map(([head, words, meaning]): Row => ({
-    head, within: ["service"], nature: "fact", once: true, use: "noted",
+    head, within: ["service"], nature: "fact", once: true,
     slots: [{ id: "how", takes: { kind: "word", words }, required: true, meaning: "which" }], meaning, example: service(`${head} none`),
   })),
   {

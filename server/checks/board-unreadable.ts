@@ -5,12 +5,10 @@ import { HEIGHTS } from "../model/position";
 import { namesOf } from "../model/voices";
 import { triple } from "../signal/stands";
 import { cameraOf, liveShots, shotKey, shotsOf } from "../signal/pictures/shots";
+import { PIXELS_OF_LETTER } from "../signal/pictures/showing";
 import { modeWords } from "../signal/streams";
 import { moreLines } from "./camera-remedies";
 import type { Case, Check } from "./check";
-
-/** Pixels over the height of a capital letter in the stream as sent. Common practice, no source. */
-const PIXELS = 10;
 
 export const boardUnreadable: Check = {
   silentInOrder: true,
@@ -19,7 +17,7 @@ export const boardUnreadable: Check = {
     notice: "The people online ask what it says there.",
     why: "A letter needs about ten pixels of height to be told from another, and coding takes away more.",
     todo: ["A close-up of the board, or a camera over a sheet of paper.", "Larger letters, thick pens.", "Write in a shared document in place of the board."],
-    source: "common practice, no source", symptoms: ["cannot read the board", "flip chart too small"], limit: `${PIXELS} pixels over a capital letter`,
+    source: "common practice, no source", symptoms: ["cannot read the board", "flip chart too small"], limit: `${PIXELS_OF_LETTER} pixels over a capital letter`,
   },
   cases: (scene) => {
     const { graph, setup } = scene;
@@ -42,11 +40,11 @@ export const boardUnreadable: Check = {
           const best = views[0];
           if (best === undefined) return undefined;
           return {
-            severity: best.pixels < PIXELS ? "warning" : undefined, badness: PIXELS - best.pixels, measured: { value: best.pixels, unit: "pixels" }, limit: { value: PIXELS, unit: "pixels" },
+            severity: best.pixels < PIXELS_OF_LETTER ? "warning" : undefined, badness: PIXELS_OF_LETTER - best.pixels, measured: { value: best.pixels, unit: "pixels" }, limit: { value: PIXELS_OF_LETTER, unit: "pixels" },
             cause: { key: `board ${canonical(board.name)}`, subjects: [board.name], where: board.where },
             say: () => {
               const is = `letters of ${withUnit(trial.value(letters) * 100, "cm")} on ${board.name}, ${withUnit(best.depth, "m")} before ${best.shot.ending.part.id}, are ${figure(best.pixels)} pixels high${best.shot.sent === undefined ? "" : ` at ${modeWords(best.shot.sent)}`}`;
-              return { because: `${is}, and ${PIXELS} are needed`, effect: "online nobody reads them", summary: is, chain: [] };
+              return { because: `${is}, and ${PIXELS_OF_LETTER} are needed`, effect: "online nobody reads them", summary: is, chain: [] };
             },
           };
         },

@@ -37,6 +37,7 @@ import { micSpacing } from "./mic-spacing";
 import { mixNotMinus } from "./mix-not-minus";
 import { monitorLoop } from "./monitor-loop";
 import { musicSuppressed } from "./music-suppressed";
+import { noCaptions } from "./no-captions";
 import { noDirectSend } from "./no-direct-send";
 import { noPower } from "./no-power";
 import { noSecondPath } from "./no-second-path";
@@ -44,6 +45,7 @@ import { nobodyListens } from "./nobody-listens";
 import { offAxis } from "./off-axis";
 import { oneDeviceCarriesAll } from "./one-device-carries-all";
 import { phoneInterrupted } from "./phone-interrupted";
+import { consentMissing, noRecording } from "./recording";
 import { secondJoin } from "./second-join";
 import { sharedLink } from "./shared-link";
 import { slowLink } from "./slow-link";
@@ -82,11 +84,11 @@ import { wrongInput, wrongOutput } from "./wrong-ends";
 
 /** Every check there is, in the order in which causes are told from consequences. */
 export const CHECKS: readonly Check[] = [
-  noPower, uncoveredDirection, wrongInput, wrongOutput, levelMismatch, headsetProfile, musicSuppressed, noDirectSend, sourceWithoutMic, wind, talkerFar, seatUnheard, talkerRoams, micNoise, talkerUnclear, talkerTurnedAway, micSpacing, lipSync, pictureLate, nobodyListens, loopMisses, mixNotMinus, echoPath, hearsItself, cancellerBlind, monitorLoop, howlLoop, streamAudible, cancellerStrained, cancellerTwice, cancellerMoving, visitorJoins,
+  noPower, uncoveredDirection, wrongInput, wrongOutput, levelMismatch, headsetProfile, musicSuppressed, noDirectSend, sourceWithoutMic, wind, talkerFar, seatUnheard, talkerRoams, micNoise, talkerUnclear, talkerTurnedAway, micSpacing, lipSync, pictureLate, nobodyListens, loopMisses, noCaptions, mixNotMinus, echoPath, hearsItself, cancellerBlind, monitorLoop, howlLoop, streamAudible, cancellerStrained, cancellerTwice, cancellerMoving, visitorJoins,
   tooQuiet, lateArrival, talkerUnheardInRoom, speechUnclear, seatUncovered, tooLoud,
   textSmall, imageSmall, faceSmall, tooNear, offAxis, headsBlock, washedOut, beamBlocked, throwMisfit, talkerCannotSee, oneDisplayTwoJobs, screenMirrored,
   outOfFrame, faceTiny, behindTalker, blockedView, backlit, darkFace, boardUnreadable, pictureLoop, overlayShows, flicker, choppy, cameraStops,
-  batteryShort, uplinkShort, downlinkShort, voicePoor, slowLink, weakWifi, sharedLink, loginExpires, dataCap, noSecondPath, unmeasured, callEnds, callFull, secondJoin, phoneInterrupted, castingBlocked, oneDeviceCarriesAll,
+  batteryShort, uplinkShort, downlinkShort, voicePoor, slowLink, weakWifi, sharedLink, loginExpires, dataCap, noSecondPath, unmeasured, callEnds, callFull, secondJoin, phoneInterrupted, castingBlocked, noRecording, consentMissing, oneDeviceCarriesAll,
   oneRunsCall, nobodyAdmits, chatUnwatched, presenterOperates, zoneMissing,
   kitMissing, overBudget, kitDouble, roleOpen, oneExpert, notRehearsed, setupRushed, doorAndKeys,
 ];

@@ -7,7 +7,7 @@ import { rootFile, type Remedy } from "./check";
 
 /** What each job is, as a sentence has it. */
 export const JOB_WORDS: Readonly<Record<string, string>> = {
-  listen: "listening to what the people online hear", "run-call": "running the call", admit: "letting people into the call", chat: "reading what the people online write",
+  listen: "listening to what the people online hear", "run-call": "running the call", record: "the recording", admit: "letting people into the call", chat: "reading what the people online write",
   camera: "the camera", sound: "loudspeakers and microphones", "set-up": "setting everything up", keys: "the keys",
 };
 

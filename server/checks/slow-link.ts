@@ -22,7 +22,7 @@ export const slowLink: Check = {
     limit: "the streams through a link fit into the usable part of the rate stated for it",
   },
   cases: (scene) => channelsOf(scene).map((hops): Case => ({
-    key: `${hops[0]?.hop.channel ?? ""} ${hops.map(({ device, up }) => `${device} ${up}`).join(",")} ${scene.graph.joins.map((state) => state.shows.map((s) => `${s.what}${s.faces.best}`).join("")).join()}`, ways: ["internet"],
+    key: `${hops[0]?.hop.channel ?? ""} ${hops.map(({ device, up }) => `${device} ${up}`).join(",")} ${scene.graph.joins.map((state) => state.shows.map((s) => `${s.what}${s.faces.best}${s.letters === undefined ? "" : "+"}`).join("") + (state.receives === undefined ? "" : `${state.receives.width}x${state.receives.height}@${state.receives.rate}`)).join()}`, ways: ["internet"],
     measure: (trial) => measure(scene, hops, trial),
     remedies: (outcome) => {
       const [first] = hops;

@@ -2,8 +2,9 @@ import { Trial } from "../model/trial";
 import { withUnit } from "../model/show";
 import { ARC_MINUTE, heightForAngle } from "../physics/imageSize";
 import { listeners } from "../signal/air";
-import { bestOf, isLit, lettered, letterAngle, LETTERS, looksAt, pictureHeightOf, showingKey, type Showing } from "../signal/pictures/showing";
+import { bestOf, isLit, lettered, letterAngle, LETTERS, looksAt, PIXELS_OF_LETTER, pictureHeightOf, showingKey, type Showing } from "../signal/pictures/showing";
 import type { Case, Check, Outcome, Scene } from "./check";
+import { coarseText } from "./coarse-text";
 import { smallKey } from "./picture-causes";
 import { rowOf, seatsShort } from "./seats-short";
 import { setInShows, showOn } from "./show-remedies";
@@ -31,14 +32,14 @@ export const textSmall: Check = {
     code: "text-small", title: "The smallest text is too small for the back", severity: "error", group: "The room sees the people online",
     notice: "Those behind lean forward, squint, or ask what it says there.",
     why: "An eye reads at ease what is seen under 16 minutes of arc or more, counted by the height of a capital letter. From twice as far the same letter needs twice the height.",
-    todo: ["Larger text on the slide: fewer words.", "A larger picture, as far as projector and surface allow.", "Or move the seats nearer."],
+    todo: ["Larger text on the slide: fewer words.", "Of what somebody online presents, take in a larger picture.", "A larger picture, as far as projector and surface allow.", "Or move the seats nearer."],
     source: "ISO 9241-3 as quoted in a secondary source, NUREG-0700 §1.3.1-4: 16′ at least; 10′ for an error: common practice",
-    symptoms: ["text too small", "cannot read the slides", "squinting", "letters too small"], limit: `${LETTERS.warning}′; under ${LETTERS.error}′ an error`,
+    symptoms: ["text too small", "cannot read the slides", "squinting", "letters too small"], limit: `${LETTERS.warning}′; under ${LETTERS.error}′ an error; of what is presented online, ${PIXELS_OF_LETTER} pixels over a capital letter`,
   },
   cases: (scene) => {
     const list = lettered(scene.graph, true);
     if (list.length === 0) return [];
-    return [{
+    return [...coarseText(scene, list), {
       key: showingKey(list), ways: ["room-sees-online"],
       measure: (trial) => measure(scene, list, trial), remedies: () => list.flatMap((s) => remedies(scene, s)),
     } satisfies Case];

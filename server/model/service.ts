@@ -29,9 +29,10 @@ export interface Service {
   readonly enters: "muted" | "live" | undefined;
   readonly admission: "open" | "gated" | undefined;
   readonly runBy: "opener" | "named" | "anybody" | undefined;
-  /** The largest picture that it takes from a device, and that it hands out. */
+  /** The largest picture that it takes from a device, that it hands out, and that it hands out of what is presented. */
   readonly sends: PictureLimit | undefined;
   readonly receives: PictureLimit | undefined;
+  readonly presents: PictureLimit | undefined;
   /** Of its program; nothing where the text does not say. */
   readonly cancels: boolean | undefined;
   readonly suppresses: boolean | undefined;
@@ -44,6 +45,10 @@ export interface Service {
 export function readService(reading: Reading): Service {
   const [statement, ...others] = reading.by("service");
   for (const second of others) reading.say("said-twice", "“service” is stated twice; keep one.", second.where, statement && { where: statement.where, message: "the first one" });
+  for (const what of ["picture", "content"]) {
+    const [first, second] = statement?.children.filter((c) => c.row.head === "receives" && valueOf(c, "what", "word")?.word === what) ?? [];
+    if (second !== undefined) reading.say("said-twice", `“receives ${what}” is stated twice; keep one.`, second.where, first && { where: first.where, message: "the first one" });
+  }
   const find = (head: string): Bound | undefined => statement?.children.find((c) => c.row.head === head);
   const quantity = (head: string, slot: string, id: string, label: string): Ranged | undefined => {
     const found = find(head);
@@ -58,10 +63,11 @@ export function readService(reading: Reading): Service {
     const found = find(head);
     return found && !found.negated;
   };
-  const picture = (head: string): PictureLimit | undefined => {
-    const found = find(head);
+  const picture = (head: string, what: string): PictureLimit | undefined => {
+    const found = statement?.children.find((c) => c.row.head === head && valueOf(c, "what", "word")?.word === what);
     const mode = found && valueOf(found, "mode", "mode");
-    return mode === undefined ? undefined : { width: mode.width, height: mode.height, rate: mode.rate, most: quantity(head, "rate", `${head}.rate`, `the most that the service ${head} of a picture`) };
+    const most = found && valueOf(found, "rate", "quantity");
+    return mode === undefined ? undefined : { width: mode.width, height: mode.height, rate: mode.rate, most: found === undefined || most === undefined || most.said === "unknown" ? undefined : fromText(most, found, `service.${head}.${what}.rate`, `the most that the service ${head} of a picture`, false) };
   };
   return {
     where: statement?.where, statement,
@@ -70,7 +76,7 @@ export function readService(reading: Reading): Service {
     capacity: quantity("capacity", "people", "capacity", "how many the call holds")
       ?? assumed("service.capacity", "how many the call holds", "count", defaultOf("capacity", "service", "people")),
     devicesPerAccount: quantity("devices-per-account", "count", "devices-per-account", "how many devices may join under one account"),
-    enters: word("enters"), admission: word("admission"), runBy: word("run-by", "whom"), sends: picture("sends"), receives: picture("receives"),
+    enters: word("enters"), admission: word("admission"), runBy: word("run-by", "whom"), sends: picture("sends", "picture"), receives: picture("receives", "picture"), presents: picture("receives", "content"),
     cancels: yes("cancels"), suppresses: yes("suppresses"), captions: word("captions"), dialIn: word("dial-in"), recording: word("recording"),
   };
 }

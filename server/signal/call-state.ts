@@ -6,6 +6,7 @@ import { canonical } from "../model/names";
 import type { Device, Part, PartType } from "../model/device";
 import type { Ranged } from "../model/ranged";
 import { defaultOf } from "../model/defaults";
+import type { PictureLimit } from "../model/service";
 import type { Join, Setup } from "../model/setup";
 import type { Where } from "../model/where";
 
@@ -42,6 +43,9 @@ export interface JoinState {
   readonly shows: readonly Shown[];
   /** On what it plays at once what it takes in. */
   readonly monitors: readonly Sent[];
+  /** The largest picture of somebody online that it takes in, and of what is presented there; nothing where neither the join nor the service sets one. */
+  readonly receives: PictureLimit | undefined;
+  readonly presents: PictureLimit | undefined;
   /** Whether the call's own program cancels the echo of what this device plays. */
   readonly cancels: Ranged;
 }
@@ -97,10 +101,20 @@ function stateOf(setup: Setup, join: Join, device: Device, item: string | undefi
     plays: list(plays, "on", "loudspeaker"),
     monitors: withdrawn(monitors) ? [] : monitors.filter((s) => !s.negated).flatMap((s) => named(s, "on", "loudspeaker")),
     shows: shownHere,
+    receives: received(join, item, "picture", setup.service.receives), presents: received(join, item, "content", setup.service.presents),
     cancels: cancels === undefined
       ? program !== undefined ? { ...unsaid(`${join.device}.cancels`, `echo cancellation at ${join.device}`, program), low: program ? 1 : 0, high: program ? 1 : 0, from: { how: "stated", where: setup.service.where } } : { ...unsaid(`${join.device}.cancels`, `whether echo cancellation is on at ${join.device}`, true, "what call programs do by default; common practice, no source"), low: 1 }
       : { ...unsaid(`${join.device}.cancels`, `echo cancellation at ${join.device}`, !cancels.negated), low: cancels.negated ? 0 : 1, high: cancels.negated ? 0 : 1, from: { how: "stated", where: cancels.where } },
   };
+}
+
+/** The smaller of what a join takes in and what the service hands out. */
+function received(join: Join, item: string | undefined, what: "picture" | "content", most: PictureLimit | undefined): PictureLimit | undefined {
+  const statement = holding(join.statements, "receives", item).filter((s) => valueOf(s, "what", "word")?.word === what).at(-1);
+  const mode = statement && valueOf(statement, "mode", "mode");
+  if (mode === undefined) return most;
+  const own = { width: mode.width, height: mode.height, rate: Math.min(mode.rate, most?.rate ?? mode.rate), most: most?.most };
+  return most !== undefined && most.width * most.height < own.width * own.height ? { ...most, rate: own.rate } : own;
 }
 
 /** A picture no larger than the service takes. */

@@ -1,5 +1,7 @@
 /** What does not go to the room or the call but to some: a hearing loop, receivers and earphones that people wear, a recorder. */
 import type { Device } from "../model/device";
+import { valuesOf } from "../model/bound";
+import { holding } from "../model/during";
 import { canonical } from "../model/names";
 import type { Voice } from "../model/setup";
 import type { Trial } from "../model/trial";
@@ -31,7 +33,8 @@ export function soundFeeds(graph: Graph): readonly SoundFeed[] {
     const by = WAY_OF_TYPE[device.type];
     if (by !== undefined) {
       const named = namedBy(graph, device);
-      const wants = named !== undefined ? { voices: named, online: false } : by === "loop" ? { voices: graph.voices, online } : undefined;
+      // A hearing loop is for everybody, and so is a recorder on which the meeting is to be kept.
+      const wants = named !== undefined ? { voices: named, online: false } : by === "loop" || (by === "record" && recordsOn(graph).includes(canonical(device.name))) ? { voices: graph.voices, online } : undefined;
       return [{ device, by, wants, for: undefined }];
     }
     const wearer = interpreterWith(graph, device);
@@ -41,6 +44,9 @@ export function soundFeeds(graph: Graph): readonly SoundFeed[] {
     return [{ device, by: "earphones", wants: { voices, online: online && of === undefined }, for: wearer }];
   });
 }
+
+/** The devices on which the meeting is to be recorded in this item, canonical. */
+const recordsOn = ({ setup, item }: Graph): readonly string[] => holding(setup.call, "records", item).flatMap((s) => valuesOf(s, "on", "name").map((name) => canonical(name.text)));
 
 /** Those whose words a device is for, as far as they speak in this item; nothing where the text names nobody. */
 function namedBy({ setup, voices, item }: Graph, device: Device): readonly Voice[] | undefined {

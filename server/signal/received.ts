@@ -34,11 +34,11 @@ export function receivedOver(sending: Sending, internet: Internet | undefined, t
     if (state.plays.length > 0) add("sound", Math.min(VOICES, online), `the sound at ${device}`, wrap.sound(opusRate("full-band-speech")));
     const faces = facesAt(state, online, trial);
     const asked = tileSize(Math.max(1, faces));
-    const most = sending.setup.service.receives;
+    const most = state.receives;
     const tile = most !== undefined && most.width * most.height < asked.width * asked.height ? most : asked;
     add("faces", faces, `${faces} ${faces === 1 ? "face" : "faces"} at ${device}`, wrap.picture(wrap.coded(tile.width, tile.height, Math.min(30, most?.rate ?? 30), most?.most?.best)));
-    // What one device of the room presents, every other one that shows the call takes in.
-    const presenting = sending.joins.filter((other) => other !== state && other.content.length > 0).length;
+    // What one device of the room presents, every other one that shows the call takes in; what somebody online presents, all of them.
+    const presenting = sending.joins.filter((other) => other !== state && other.content.length > 0).length + (state.shows.some((one) => one.what === "call" && one.letters !== undefined) ? 1 : 0);
     if (faces > 0) add("slides", presenting, `what is presented, at ${device}`, wrap.picture(contentRate("still")));
     return out;
   });

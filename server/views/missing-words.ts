@@ -6,7 +6,7 @@ import { WAY_TITLES, type WayName } from "../model/ways";
 
 /** Each job as one would ask for it. */
 const JOBS: Readonly<Record<string, string>> = {
-  listen: "listens in", "run-call": "runs the call", admit: "lets people in", chat: "reads the chat", camera: "turns the camera", sound: "minds the sound", "set-up": "knows the setup", keys: "has the keys",
+  listen: "listens in", "run-call": "runs the call", record: "starts the recording", admit: "lets people in", chat: "reads the chat", camera: "turns the camera", sound: "minds the sound", "set-up": "knows the setup", keys: "has the keys",
 };
 
 /** `the people online do not hear Ines, nobody sees the call (during questions)`; many of one way are told as the way. */

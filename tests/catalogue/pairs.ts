@@ -1,5 +1,6 @@
 /** The smallest setups, code by code. Names are invented. */
 import type { Pair } from "./harness";
+import { ACCESS_PAIRS } from "./pairs/access";
 import { CALL_PAIRS } from "./pairs/call";
 import { INTERNET_PAIRS } from "./pairs/internet";
 import { HEARING_PAIRS } from "./pairs/hearing";
@@ -206,4 +207,4 @@ const REST: readonly Pair[] = [
   },
 ];
 
-export const PAIRS: readonly Pair[] = [...UNCOVERED, ...ECHO, ...POWER, ...REST, ...INTERNET_PAIRS, ...LOOP_PAIRS, ...DISPLAY_PAIRS, ...CAMERA_PAIRS, ...PORT_PAIRS, ...PICK_UP_PAIRS, ...HEARING_PAIRS, ...SEAT_PAIRS, ...CALL_PAIRS, ...PEOPLE_PAIRS];
+export const PAIRS: readonly Pair[] = [...UNCOVERED, ...ECHO, ...POWER, ...REST, ...INTERNET_PAIRS, ...LOOP_PAIRS, ...DISPLAY_PAIRS, ...CAMERA_PAIRS, ...PORT_PAIRS, ...PICK_UP_PAIRS, ...HEARING_PAIRS, ...SEAT_PAIRS, ...CALL_PAIRS, ...PEOPLE_PAIRS, ...ACCESS_PAIRS];

@@ -115,6 +115,9 @@ export function bestOf(setup: Setup, trial: Trial, list: readonly Showing[], of:
 /** Least angle of the smallest capital letters, minutes of arc: 16′ ISO 9241-3 as quoted and NUREG-0700; 10′ common practice, no source. */
 export const LETTERS = { warning: 16, error: 10 } as const;
 
+/** Pixels over the height of a capital letter in a stream, below which letters cannot be told apart. Common practice, no source. */
+export const PIXELS_OF_LETTER = 10;
+
 /** The angle under which the smallest letters of a showing are seen from a distance, minutes of arc. */
 export function letterAngle(setup: Setup, trial: Trial, showing: Showing): (distance: number) => number {
   const { letters } = showing.shown;

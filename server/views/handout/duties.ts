@@ -48,6 +48,10 @@ function settings(setup: Setup, state: JoinState, item: string | undefined): str
     state.plays.length === 0 ? "sound off" : `plays the people online on ${names(state.plays)}`,
     ...(["call", "slides", "video"] as const).filter((what) => shows.some((s) => s.what === what))
       .map((what) => `shows ${{ call: "the people online", slides: "the slides", video: "the video" }[what]} on ${shown(what)}`),
+    ...holding(state.join.statements, "receives", item).flatMap((s): string[] => {
+      const mode = valueOf(s, "mode", "mode");
+      return mode === undefined ? [] : [`takes in ${valueOf(s, "what", "word")?.word === "content" ? "what is presented online" : "faces"} at ${modeWords(mode)} at most`];
+    }),
     ...switched("cancels", "echo cancellation"),
     ...switched("suppresses", "noise suppression"),
     ...(state.join.over === undefined || setup.internets.length < 2 ? [] : [`joins over ${state.join.over}`]),

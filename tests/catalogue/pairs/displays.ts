@@ -10,6 +10,7 @@ const show = (...lines: string[]): string => `join laptop {\n  sends sound from 
 /** A hall whose picture is thrown from high up, well above the heads, on a surface whose height was measured. */
 const screened = (edge: string, width = "2.4 m"): string => hall(`${BOX + LAPEL + BEAMER}`).replace("screen wall at front, width 2.4 m, lower-edge 1.7 m", `screen wall at front, width ${width}, lower-edge ${edge}`).replace("in 4 rows { first 3.2 m", "in 4 rows { first 4.8 m").replace("room hall 9.2 m", "room hall 12 m");
 const SLIDES = (share: string): string => screened("1.8 m", "2 m") + show(`shows slides on beamer, text-height ${share}`, `shows call on laptop.screen, faces 1`);
+const COARSE = (said: string): string => screened("1.8 m", "2 m") + show("shows call on beamer, faces 1, text-height 4 %", said);
 const FACES = (faces: number): string => screened("1.8 m") + show(`shows call on beamer, faces ${faces}`);
 const LONG = hall(`${BOX + LAPEL + TV("at front", ", height 2.2 m")}`).replace("room hall 9.2 m", "room hall 16 m").replace("first 3.2 m", "first 8.5 m");
 const SLIDES_ON_TV = show("shows slides on tv", "shows call on laptop.screen");
@@ -30,6 +31,14 @@ export const DISPLAY_PAIRS: readonly Pair[] = [
   {
     code: "text-small", about: "what the people online present counts, too", severity: "error", subjects: ["beamer"],
     raises: screened("1.8 m", "2 m") + show("shows call on beamer, faces 1, text-height 1.8 %"), doesNot: screened("1.8 m", "2 m") + show("shows call on beamer, faces 1, text-height 4 %"),
+  },
+  {
+    code: "text-small", about: "what is presented online is taken in coarser than it is written", severity: "warning", subjects: ["laptop"],
+    raises: COARSE("receives content at 180p5"), doesNot: COARSE("receives content at 720p5"), fix: "Take in what is presented online at 720 lines on laptop",
+  },
+  {
+    code: "text-small", about: "so the service hands it out: larger text", severity: "warning", subjects: ["laptop"],
+    raises: `${COARSE("receives content at 1080p5")}service { receives content at 180p5 }\n`, doesNot: `${COARSE("receives content at 1080p5")}service { receives content at 720p5 }\n`, fix: "Let whoever presents online make the smallest text 6 % of the picture's height",
   },
   { code: "image-small", about: "nobody said how large the text is, and no text would do", severity: "warning", subjects: ["tv"], raises: LONG + SLIDES_ON_TV, doesNot: LONG.replace("first 8.5 m", "first 1.2 m, pitch 0.4 m").replace(", pitch 0.9 m", "") + SLIDES_ON_TV, fix: "Make the smallest text 8 % of the picture's height" },
   { code: "face-small", about: "forty-nine faces at once, and four", severity: "hint", subjects: ["beamer"], raises: FACES(49), doesNot: FACES(4), fix: "Show 9 faces at once on beamer" },

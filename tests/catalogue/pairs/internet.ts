@@ -51,6 +51,18 @@ export const INTERNET_PAIRS: readonly Pair[] = [
     raises: BASE + line("down 3.5 Mb/s") + JOIN.replace("faces 4", "faces 8"), doesNot: BASE + line("down 3.5 Mb/s") + JOIN, fix: "Show no more than 4 faces at once",
   },
   {
+    code: "downlink-short", about: "four faces over a line that takes them smaller", severity: "warning", subjects: ["venue"],
+    raises: BASE + line("down 2.2 Mb/s") + JOIN, doesNot: BASE + line("down 2.2 Mb/s") + JOIN.replace("faces 4\n", "faces 4\n  receives picture at 180p15\n"), fix: "Take in the faces at 180 lines, 15 a second",
+  },
+  {
+    code: "downlink-short", about: "the service hands out small pictures, however large a join would take them", severity: "warning", subjects: ["venue"],
+    raises: BASE + line("down 2.2 Mb/s") + JOIN.replace("faces 4\n", "faces 4\n  receives picture at 720p30\n"), doesNot: `${BASE + line("down 2.2 Mb/s") + JOIN.replace("faces 4\n", "faces 4\n  receives picture at 720p30\n")}service { receives picture at 180p15 }\n`,
+  },
+  {
+    code: "downlink-short", about: "what somebody online presents comes in beside their face", severity: "warning", subjects: ["venue"],
+    raises: BASE + line("down 2.75 Mb/s") + JOIN.replace("faces 4\n", "faces 4, text-height 4 %\n"), doesNot: BASE + line("down 2.75 Mb/s") + JOIN,
+  },
+  {
     code: "voice-poor", about: "a line over a satellite: 600 ms there and back, and packets are lost", severity: "error", subjects: ["laptop"],
     raises: BASE + line("round-trip 900 ms", "loss 6 %") + JOIN.replace("plays sound", "plays no sound"), doesNot: BASE + line("round-trip 30 ms", "loss 0.2 %") + JOIN.replace("plays sound", "plays no sound"),
   },
