@@ -7,6 +7,7 @@ import { echoFigures } from "./figures/echo";
 import { fallbackFigures } from "./figures/fallbacks";
 import { loopFigures } from "./figures/loops";
 import { pickUpFigures } from "./figures/pick-up";
+import { pictureFigures } from "./figures/pictures";
 import { powerFigures } from "./figures/power";
 import { reachFigures } from "./figures/reach";
 import { roomFigures } from "./figures/room";
@@ -23,7 +24,7 @@ import type { Trial } from "./model/trial";
 export function figuresOf(scenes: readonly Scene[], trial: Trial): Figure[] {
   const [first] = scenes;
   if (first === undefined) return [];
-  const each = [pickUpFigures, soundFigures, seatFigures, echoFigures, loopFigures, sightFigures, reachFigures, streamFigures, voiceFigures].flatMap((of) => perItem(scenes, (scene) => of(scene, trial)));
+  const each = [pickUpFigures, soundFigures, seatFigures, echoFigures, loopFigures, sightFigures, pictureFigures, reachFigures, streamFigures, voiceFigures].flatMap((of) => perItem(scenes, (scene) => of(scene, trial)));
   return [...roomFigures(first.setup, trial), ...each, ...fallbackFigures(first.setup), ...powerFigures(first, trial), ...serviceFigures(first, trial)];
 }
 

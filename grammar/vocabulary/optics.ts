@@ -34,9 +34,14 @@ export const OPTICS_ROWS: readonly Row[] = [
     meaning: "The throw ratio of a projector's lens: how far away it stands for a picture one metre wide.", example: kind("projector", "throw 1.2 to 1.6"),
   },
   {
-    head: "keystone", within: ["device"], nature: "fact", once: true, use: "noted",
-    slots: [{ id: "angle", takes: q("angle", 0, 60), required: true, meaning: "up or down" }],
-    meaning: "How far a projector may be tilted and still make its picture square again.", example: kind("projector", "keystone 20 deg"),
+    head: "keystone", within: ["device"], nature: "fact", once: true,
+    slots: [
+      { id: "angle", takes: q("angle", 0, 60), required: true, meaning: "up or down",
+        default: { best: 30, low: 15, high: 40, source: "common practice, no source" } },
+      { id: "sideways", after: "by", takes: q("angle", 0, 60), meaning: "to the side",
+        default: { best: 15, low: 0, high: 40, source: "common practice, no source" } },
+    ],
+    meaning: "How far a projector may be tilted, or turned aside, and still make its picture square again.", example: kind("projector", "keystone 30 deg by 15 deg"),
   },
   {
     head: "viewing-angle", within: ["device"], nature: "fact", once: true,
@@ -47,10 +52,10 @@ export const OPTICS_ROWS: readonly Row[] = [
     meaning: "From how far round a display can be looked at.", example: kind("display", "viewing-angle 120 deg by 80 deg"),
   },
   {
-    head: "gain", within: ["surface"], nature: "fact", once: true, use: "noted",
+    head: "gain", within: ["surface"], nature: "fact", once: true,
     slots: [{ id: "factor", takes: q("ratio", 0.1, 10), required: true, meaning: "beside a surface that scatters all light evenly",
       default: { best: 0.9, low: 0.7, high: 1.1, source: "common practice, no source" } }],
-    meaning: "How much light a screen gives back straight ahead.", example: hall("screen front-screen at front, width 2 m, gain 1.1"),
+    meaning: "How much light a screen gives back straight ahead. More than 1 lifts the picture above the light of the room; less takes as much off both.", example: hall("screen front-screen at front, width 2 m, gain 1.1"),
   },
   {
     head: "light", within: ["room", "file"], nature: "choice", during: { key: "on" },
@@ -69,11 +74,11 @@ export const OPTICS_ROWS: readonly Row[] = [
     meaning: "Which lamps are on.", example: hall("lamps front off"),
   },
   {
-    head: "purpose", within: ["shows"], nature: "wish", once: true, use: "noted",
+    head: "purpose", within: ["shows"], nature: "wish", once: true,
     slots: [{ id: "of", takes: { kind: "word", words: {
       glance: "one sees what it is: faces, a film", reading: "one reads it: slides, tables of figures", inspection: "every detail counts: plans, maps, code",
     } }, required: true, meaning: "which" }],
-    meaning: "What people have to make out in what is shown; reading for slides, a glance for the rest, where nothing is said.", example: evening("join laptop { shows slides on tv, purpose inspection }"),
+    meaning: "What people have to make out in what is shown. It sets the contrast that is wanted, 7, 15 or 50 to 1; nothing is read at a glance, for reading letters count, and for inspection every line of the picture. Where nothing is said, slides are read, and everything is to be as clear as for reading.", example: evening("join laptop { shows slides on tv, purpose inspection }"),
   },
   {
     head: "sensor", within: ["device"], nature: "fact", once: true,
@@ -92,9 +97,14 @@ export const OPTICS_ROWS: readonly Row[] = [
     meaning: "The focal length of a camera's lens, as it is and not as for another sensor.", example: kind("camera", "sensor 36 mm by 24 mm\n  focal-length 24 mm to 70 mm"),
   },
   {
-    head: "zoom", within: ["device"], nature: "fact", once: true, use: "noted",
+    head: "zoom", within: ["device"], nature: "fact", once: true,
     slots: [{ id: "factor", takes: q("ratio", 1, 100), required: true, meaning: "how many times longer its longest focal length is than its shortest" }],
-    meaning: "How far a camera can be zoomed in from its widest view.", example: kind("camera", "view 60 deg\n  zoom 12 times"),
+    meaning: "How far a camera can be zoomed in from its widest view, which is the `view` that is stated. How far it is zoomed in, `zoomed` says. Of a projector's lens that zooms say both ends of its `throw`.", example: kind("camera", "view 60 deg\n  zoom 12 times"),
+  },
+  {
+    head: "zoomed", within: ["device"], nature: "choice", once: true,
+    slots: [{ id: "factor", takes: q("ratio", 1, 100), required: true, meaning: "how many times from the widest view" }],
+    meaning: "How far a camera is zoomed in; not at all where nothing is said, but for a lens of which two focal lengths are stated.", example: evening("place eye is webcam, on table at middle, aim Ines, zoom 5 times, zoomed 2 times"),
   },
   {
     head: "tilt", within: ["place"], nature: "choice", once: true,

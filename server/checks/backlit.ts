@@ -41,9 +41,7 @@ export const backlit: Check = {
         const behind = views.map(({ shot, camera }) => ({ shot, share: headBefore(camera.position, rectangle, mouth) })).sort((a, b) => a.share - b.share)[0];
         if (behind === undefined) return undefined;
         const face = luminanceOf(lightOnFaces(setup, trial, item), SKIN);
-        const { thrown, ambient } = contrastOf(setup, trial, device, part, item);
-        // A picture is white in about half of its area.
-        const back = thrown === undefined ? 150 : luminanceOf(thrown * 0.5 + ambient, 1);
+        const back = contrastOf(setup, trial, device, part, item).luminance;
         const ratio = back / Math.max(0.01, face);
         const bad = behind.share > 0.5 && ratio > RATIO;
         return {

@@ -7,7 +7,7 @@ import { triple } from "../signal/stands";
 import { cameraOf, liveShots, shotKey, shotsOf } from "../signal/pictures/shots";
 import { PIXELS_OF_LETTER } from "../signal/pictures/showing";
 import { modeWords } from "../signal/streams";
-import { moreLines } from "./camera-remedies";
+import { moreLines, zoomIn } from "./camera-remedies";
 import type { Case, Check } from "./check";
 
 export const boardUnreadable: Check = {
@@ -48,7 +48,7 @@ export const boardUnreadable: Check = {
             },
           };
         },
-        remedies: () => moreLines(scene),
+        remedies: ({ measured }) => [...zoomIn(scene, measured === undefined ? 1 : PIXELS / measured.value), ...moreLines(scene)],
       }];
     });
   },

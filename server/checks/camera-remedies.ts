@@ -2,6 +2,7 @@
 import type { Device } from "../model/device";
 import { append } from "../model/edits";
 import { canonical } from "../model/names";
+import { mostZoom } from "../model/optics";
 import { figure } from "../model/show";
 import { Trial } from "../model/trial";
 import { liveShots, shotsOf, type Shot } from "../signal/pictures/shots";
@@ -35,6 +36,23 @@ export function nearer(scene: Scene, name: string, mouth: { x: number; y: number
     });
   });
 }
+
+/** Zooms cameras in by a factor, as far as their lenses go, to whole halves. */
+export function zoomIn(scene: Scene, factor: number): Remedy[] {
+  if (!(factor > 1) || !Number.isFinite(factor)) return [];
+  return placedCameras(scene).filter((s) => s.ending.device.type === "camera").flatMap(({ ending: { device, part } }) => {
+    const most = mostZoom(part.optics);
+    if (most === undefined) return [];
+    // A lens of two focal lengths of which nobody says how it is set is taken at their geometric mean.
+    const now = part.optics.zoomed?.best ?? (part.optics.zoom === undefined ? Math.sqrt(most) : 1);
+    const steps = [1.1, 1.4].map((spare) => Math.ceil(now * factor * spare * 2) / 2).map((times) => Math.min(times, Math.floor(most * 10) / 10));
+    return [...new Set(steps)].filter((times) => times > now).flatMap((times) => setInPlace(scene, device, "zoomed", `${figure(times)} times`, `Zoom ${device.name} in ${figure(times)} times`));
+  });
+}
+
+/** Zooms a camera that is zoomed in back to its widest. */
+export const zoomOut = (scene: Scene): Remedy[] => placedCameras(scene).filter(({ ending: { part } }) => (part.optics.zoomed?.best ?? 1) > 1)
+  .flatMap(({ ending: { device } }) => setInPlace(scene, device, "zoomed", "1 times", `Zoom ${device.name} out`));
 
 const round = (n: number): number => Math.round(n * 10) / 10;
 

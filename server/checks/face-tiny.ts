@@ -5,7 +5,7 @@ import { framed, liveShots, PIXELS, shotKey, shotsOf } from "../signal/pictures/
 import { modeWords } from "../signal/streams";
 import { Trial } from "../model/trial";
 import { namesOf } from "../model/voices";
-import { joinCamera, moreLines, nearer } from "./camera-remedies";
+import { joinCamera, moreLines, nearer, zoomIn } from "./camera-remedies";
 import type { Case, Check } from "./check";
 import { subjectsOf } from "./out-of-frame";
 
@@ -42,9 +42,10 @@ export const faceTiny: Check = {
           },
         };
       },
-      remedies: () => {
+      remedies: (outcome) => {
         const point = subject.points(new Trial())[0];
-        return [...moreLines(scene), ...(point === undefined ? [] : nearer(scene, subject.name, point)), ...joinCamera(scene, subject.name)];
+        const { measured, limit } = outcome;
+        return [...zoomIn(scene, measured === undefined || limit === undefined ? 1 : limit.value / measured.value), ...moreLines(scene), ...(point === undefined ? [] : nearer(scene, subject.name, point)), ...joinCamera(scene, subject.name)];
       },
     }));
   },

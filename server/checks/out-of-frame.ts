@@ -6,7 +6,7 @@ import { namesOf } from "../model/voices";
 import { called } from "../signal/coverage";
 import { bestView, liveShots, shotKey, shotsOf, standsOf, type BestView, type Seen, type Shot } from "../signal/pictures/shots";
 import { pointsOf } from "../signal/sight";
-import { joinCamera, turn } from "./camera-remedies";
+import { joinCamera, turn, zoomOut } from "./camera-remedies";
 import type { Case, Check, Outcome, Scene } from "./check";
 
 /** Of many people asked for, that many in the frame are an audience seen; fewer than the first are none. Common practice, no source. */
@@ -53,7 +53,7 @@ export const outOfFrame: Check = {
     return shots.length === 0 ? [] : subjectsOf(scene).map((subject): Case => ({
       key: `${subject.name} ${shotKey(shots)} ${namesOf(scene.graph.voices)}`, ways: ["online-sees-room"], together: true,
       measure: (trial) => measure(scene, subject, shots, trial),
-      remedies: () => [...turn(scene, subject.name), ...joinCamera(scene, subject.name)],
+      remedies: () => [...turn(scene, subject.name), ...zoomOut(scene), ...joinCamera(scene, subject.name)],
     }));
   },
 };

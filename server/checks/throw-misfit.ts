@@ -5,6 +5,7 @@ import { pictureOf } from "../signal/pictures/picture";
 import { showingKey } from "../signal/pictures/showing";
 import { standOf } from "../signal/stands";
 import type { Case, Check, Remedy } from "./check";
+import { outOfSquare } from "./out-of-square";
 import { moveTo } from "./show-remedies";
 import { each } from "./too-near";
 
@@ -15,12 +16,13 @@ export const throwMisfit: Check = {
   silentInOrder: true,
   entry: {
     code: "throw-misfit", title: "The projector cannot fill the surface from where it stands", severity: "error", group: "The room sees the people online",
-    notice: "The picture spills over the edge of the screen, or is a stamp in its middle.",
-    why: "A lens throws a picture as wide as the distance divided by its throw ratio, and its zoom goes no farther than its ends.",
-    todo: ["Move the projector to the distance that fits.", "Or fill another surface."],
-    source: "geometry: throw ratio = distance / width", symptoms: ["picture larger than the screen", "picture too small on the screen"], limit: "distance / width within the ends of the zoom, give or take 5 per cent",
+    notice: "The picture spills over the edge of the screen, or is a stamp in its middle, or leans like a house of cards.",
+    why: "A lens throws a picture as wide as the distance divided by its throw ratio, and its zoom goes no farther than its ends. From above, below or aside the picture is no rectangle, and the keystone setting squares it no farther than its own end.",
+    todo: ["Move the projector to the distance that fits.", "Straight before the picture, and no lower than its lower edge, nothing leans.", "Or fill another surface. What stands high must not fall: a load overhead is for the venue and a licensed rigger."],
+    source: "geometry: throw ratio = distance / width; how far lenses and keystone settings reach: common practice", symptoms: ["picture larger than the screen", "picture too small on the screen", "picture crooked", "picture wider at the top"],
+    limit: "distance / width within the ends of the zoom, give or take 5 per cent; tilt and turn within the keystone setting",
   },
-  cases: (scene) => each(scene).filter((s) => s.ending.part.optics.throws !== undefined).map((showing): Case => ({
+  cases: (scene) => [...each(scene).filter((s) => s.ending.part.optics.throws !== undefined).map((showing): Case => ({
     key: showingKey([showing]), ways: ["room-sees-online"], asks: true,
     measure: (trial) => {
       const { device, part } = showing.ending;
@@ -55,5 +57,5 @@ export const throwMisfit: Check = {
       if (distance > room.length.best - 0.3) return [];
       return moveTo(device, `at (${figure(distance)} m, ${figure(Math.round(room.width.best * 5) / 10)} m)`, `Put ${device.name} ${figure(distance)} m before the surface`);
     },
-  })),
+  })), ...outOfSquare(scene)],
 };

@@ -62,3 +62,18 @@ export function displayContrast(white: number, black: number, ambient: number, r
   const back = (reflectance * ambient) / Math.PI;
   return black + back === 0 ? Infinity : (white + back) / (black + back);
 }
+
+/**
+ * How much a screen lifts the picture of a projector above the light of the room, max(1, g).
+ *
+ * What a screen gives back more than a surface that scatters all light evenly, it gives straight ahead, of the light that comes from
+ * there; the room's comes from all sides. A screen that gives back less is grey: it takes as much off the room's light as off the picture.
+ *
+ * @param gain g, ≥ 0
+ * @returns factor on the light thrown beside the light of the room. Source of g above 1: AETM design guidelines after ANSI/InfoComm 3M-2011, which divide the flux by it; of grey screens: common practice
+ * @throws RangeError when the gain is negative
+ */
+export function liftOf(gain: number): number {
+  requireNonNegative("gain", gain);
+  return Math.max(1, gain);
+}

@@ -57,6 +57,20 @@ export function convertView(angle: number, from: Direction, to: Direction, aspec
 }
 
 /**
+ * Angle of view of a lens that is zoomed in: its focal length grows as the factor, so the tangent of the half angle shrinks by it.
+ *
+ * @param angle α at the widest, in any one direction, rad, between 0 and π
+ * @param factor z, focal length over the shortest, > 0
+ * @returns 2·atan(tan(α/2)/z), rad
+ * @throws RangeError when the angle lies outside 0 … π or the factor ≤ 0
+ */
+export function zoomedAngle(angle: number, factor: number): number {
+  requireView(angle);
+  requirePositive("zoom factor", factor);
+  return 2 * Math.atan(Math.tan(angle / 2) / factor);
+}
+
+/**
  * Width of the scene that a camera frames at a distance, w = 2·D·tan(α/2).
  *
  * @param angle α, rad, between 0 and π

@@ -29,6 +29,8 @@ export interface Shown extends Sent {
   readonly faces: Ranged;
   /** Height of the smallest letters as a share of the picture's; nothing where nothing is read. */
   readonly letters: Ranged | undefined;
+  /** What people have to make out in it, where the text says so. */
+  readonly purpose: "glance" | "reading" | "inspection" | undefined;
 }
 
 /** One join in one item. */
@@ -141,7 +143,8 @@ function shown(setup: Setup, join: Join, statements: readonly Bound[], screen: P
     const share = stated && valueOf(stated, "share", "quantity");
     const [id, label] = [`${join.device}.letters`, `how high the smallest letters are that ${join.device} shows`];
     if (stated !== undefined && share !== undefined && share.said !== "unknown") return fromText(share, stated, id, label, false);
-    return what === "slides" ? { ...assumed(id, label, "share", defaultOf("text-height", "shows", "share")), ask: `How high are the smallest letters that ${join.device} shows, as a share of the picture?` } : undefined;
+    const purpose = purposeOf(statement);
+    return (what === "slides" ? purpose !== "glance" : purpose === "reading") ? { ...assumed(id, label, "share", defaultOf("text-height", "shows", "share")), ask: `How high are the smallest letters that ${join.device} shows, as a share of the picture?` } : undefined;
   };
   const out: Shown[] = [];
   for (const statement of statements) {
@@ -149,12 +152,17 @@ function shown(setup: Setup, join: Join, statements: readonly Bound[], screen: P
     const what = (valueOf(statement, "what", "word")?.word ?? "call") as Shown["what"];
     const names = valuesOf(statement, "on", "name").map((n) => fullName(setup, statement, n.text));
     const on = names.length > 0 ? names : screen === undefined ? [] : [screen.id];
-    for (const name of on) out.push({ what, name, where: statement.where, assumed: false, faces: faces(statement), letters: letters(statement, what) });
+    for (const name of on) out.push({ what, name, where: statement.where, assumed: false, faces: faces(statement), letters: letters(statement, what), purpose: purposeOf(statement) });
   }
   if (!statements.some((s) => valueOf(s, "what", "word")?.word === "call") && screen !== undefined && !out.some((o) => o.name === screen.id)) {
-    out.push({ what: "call", name: screen.id, where: join.where, assumed: true, faces: faces(undefined), letters: undefined });
+    out.push({ what: "call", name: screen.id, where: join.where, assumed: true, faces: faces(undefined), letters: undefined, purpose: undefined });
   }
   return out;
+}
+
+function purposeOf(statement: Bound): Shown["purpose"] {
+  const stated = statement.children.find((c) => c.row.head === "purpose");
+  return (stated && valueOf(stated, "of", "word")?.word) as Shown["purpose"];
 }
 
 const fullName = (setup: Setup, statement: Bound, name: string): string => setup.names.find(statement.where.path, name)?.name ?? name;

@@ -8,7 +8,7 @@ import type { Ranged } from "../model/ranged";
 import type { Setup, Voice } from "../model/setup";
 import type { Trial } from "../model/trial";
 import { namesOf } from "../model/voices";
-import { convertView, project } from "../physics/framing";
+import { convertView, project, zoomedAngle } from "../physics/framing";
 import { distance } from "../physics/geometry";
 import { faceHeightOnGrid, visualAngle } from "../physics/imageSize";
 import { mouths } from "./air";
@@ -55,10 +55,11 @@ export function faceAngle(setup: Setup, trial: Trial, device: Device, part: Part
   return (eye) => (visualAngle(height, Math.max(0.2, distance(at, triple(eye)))) * 180) / Math.PI;
 }
 
-/** Horizontal angle of view of a camera, in degrees. */
+/** Horizontal angle of view of a camera, as far as it is zoomed in, in degrees. */
 export function viewOf(part: Part, trial: Trial): number {
   const view = part.view ?? assumed(`${part.id}.view`, `the angle of view of ${part.id}`, "angle", { best: 70, low: 60, high: 80, source: "common practice, no source" });
-  const degrees = trial.value(view);
+  const { zoomed } = part.optics;
+  const degrees = zoomed === undefined ? trial.value(view) : (zoomedAngle((trial.value(view) * Math.PI) / 180, trial.value(zoomed)) * 180) / Math.PI;
   if (part.viewWay === "horizontal") return degrees;
   return (convertView((degrees * Math.PI) / 180, part.viewWay, "horizontal", ASPECT) * 180) / Math.PI;
 }

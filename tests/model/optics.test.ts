@@ -26,7 +26,8 @@ describe("displays and projectors", () => {
     const display = part("display", "diagonal 55 inch\naspect 16:10\npixels 1920x1200\nbrightness 350 cd/m2\nviewing-angle 120 deg by 80 deg").optics;
     expect(display).toMatchObject({ aspect: 1.6, pixels: { width: 1920, height: 1200 }, brightness: { best: 350 }, viewingAngle: { horizontal: { best: 120 }, vertical: { best: 80 } } });
     const projector = part("projector", "light 3200 lm\nthrow 1.6 to 1.2\nkeystone 20 deg").optics;
-    expect(projector).toMatchObject({ throws: { least: { best: 1.2 }, most: { best: 1.6 } }, keystone: { best: 20 } });
+    expect(projector).toMatchObject({ throws: { least: { best: 1.2 }, most: { best: 1.6 } }, keystone: { up: { best: 20 }, sideways: undefined } });
+    expect(part("projector", "keystone 30 deg by 15 deg").optics.keystone).toMatchObject({ up: { best: 30 }, sideways: { best: 15 } });
     // The two ends of a lens are two values.
     expect(projector.throws?.least.id).not.toBe(projector.throws?.most.id);
     expect(part("projector", "throw 1.5").optics.throws).toMatchObject({ least: { best: 1.5, low: 1.5, high: 1.5 }, most: { best: 1.5 } });
@@ -55,6 +56,10 @@ describe("cameras", () => {
   it("have the view that follows from sensor and lens: 36 mm behind 50 mm are 39.6 degrees, 22.5 mm behind 30 mm 41.1 degrees", () => {
     expect(view("sensor 36 mm by 24 mm, focal-length 50 mm".replace(", ", "\n"))).toBeCloseTo(39.6, 1);
     expect(view("sensor 22.5 mm by 15 mm\nfocal-length 30 mm")).toBeCloseTo(41.1, 1);
+    // Zoomed in, a lens of 24 to 70 mm has the view of so many times its shortest.
+    expect(view("sensor 36 mm by 24 mm\nfocal-length 25 mm to 75 mm\nzoomed 2 times")).toBeCloseTo(39.6, 1);
+    expect(view("view 90 deg\nzoom 10 times\nzoomed 2 times")).toBeCloseTo((Math.atan(0.5) * 360) / Math.PI, 6);
+    expect(view("view 90 deg\nzoom 10 times")).toBe(90);
     // What is stated goes before what follows.
     expect(view("sensor 36 mm by 24 mm\nfocal-length 50 mm\nview 30 deg")).toBe(30);
   });

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Camera, Direction } from "../../server/physics/framing";
 import {
-  angleOfView, convertView, FACE_WIDTH, pixelsAcrossFace, pixelsPerMetre, project, widthAt,
+  angleOfView, convertView, FACE_WIDTH, pixelsAcrossFace, pixelsPerMetre, project, widthAt, zoomedAngle,
 } from "../../server/physics/framing";
 import type { Vec3 } from "../../server/physics/geometry";
 import { angleBetween, between, cosineOffAxis, distance } from "../../server/physics/geometry";
@@ -25,6 +25,15 @@ describe("angle of view", () => {
   });
   test.each([[60, 3.46], [90, 6]])("computed: %d° frame %f m at 3 m", (degrees, metres) => {
     expect(widthAt(degrees * DEGREE, 3)).toBeCloseTo(metres, 2);
+  });
+  test("zooming in is a longer lens: 50 mm zoomed in twice see what 100 mm see; never wider, and in every direction alike", () => {
+    expect(zoomedAngle(angleOfView(0.036, 0.05), 2)).toBeCloseTo(angleOfView(0.036, 0.1), 12);
+    fc.assert(fc.property(fc.double({ min: 1, max: 170, noNaN: true }), fc.double({ min: 1, max: 30, noNaN: true }), (degrees, factor) => {
+      const angle = degrees * DEGREE;
+      expect(zoomedAngle(angle, factor)).toBeLessThanOrEqual(angle + 1e-12);
+      // Zoomed on the diagonal and then turned to the horizontal, or the other way round.
+      expect(convertView(zoomedAngle(angle, factor), "diagonal", "horizontal", WIDE)).toBeCloseTo(zoomedAngle(convertView(angle, "diagonal", "horizontal", WIDE), factor), 9);
+    }));
   });
   test("conversion there and back changes nothing; the diagonal is the widest", () => {
     const direction = fc.constantFrom<Direction>("horizontal", "vertical", "diagonal");

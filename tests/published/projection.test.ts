@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { CONTRAST, displayContrast, fluxForContrast, projectedContrast } from "../../server/physics/contrast";
+import { CONTRAST, displayContrast, fluxForContrast, liftOf, projectedContrast } from "../../server/physics/contrast";
+import { upright } from "../../server/physics/hidden";
 import { capitalOnSlide, frontRowWidth } from "../../server/physics/imageSize";
-import { FOOT_LAMBERT, keystone, luminanceOf, thrownLight, thrownWidth, throwRatio } from "../../server/physics/projection";
+import { FOOT_LAMBERT, keystone, luminanceOf, skewOf, thrownLight, thrownWidth, throwRatio } from "../../server/physics/projection";
 
 const FOOT = 0.3048;
 
@@ -83,5 +84,31 @@ describe("letters and rows", () => {
     // From there to the farther edge of the picture, at the closest viewer's distance.
     expect((Math.atan((half + width / 2) / (1.732 * (height + offset))) * 180) / Math.PI).toBeCloseTo(60, 1);
     expect(frontRowWidth(1, -1, 2)).toBe(0);
+  });
+});
+
+describe("from where a projector throws", () => {
+  const wall = upright([0, 3, 2], [1, 0, 0], 2.4, 1.35);
+  const degrees = (rad: number): number => (rad * 180) / Math.PI;
+  test("elementary geometry: level between the edges of the picture; below and above them by the angle to the nearer edge", () => {
+    for (const z of [1.325, 2, 2.675]) expect(skewOf([3, 3, z], wall)).toMatchObject({ tilt: 0, turn: 0 });
+    // Three metres away and three below the lower edge: 45°.
+    expect(degrees(skewOf([3, 3, 1.325 - 3], wall).tilt)).toBeCloseTo(45, 9);
+    expect(degrees(skewOf([3, 3, 2.675 + 3], wall).tilt)).toBeCloseTo(-45, 9);
+    expect(degrees(skewOf([3, 3 + 3, 2], wall).turn)).toBeCloseTo(45, 9);
+  });
+  test("mirrored, it has to be turned as much; farther away less", () => {
+    const metre = fc.double({ min: 0.3, max: 9, noNaN: true });
+    fc.assert(fc.property(metre, metre, metre, (x, side, z) => {
+      expect(skewOf([x, 3 + side, z], wall).turn).toBeCloseTo(skewOf([x, 3 - side, z], wall).turn, 9);
+      const [near, far] = [skewOf([x, 3 + side, z], wall), skewOf([x * 2, 3 + side, z], wall)];
+      expect(far.turn).toBeLessThan(near.turn);
+      expect(Math.abs(far.tilt)).toBeLessThanOrEqual(Math.abs(near.tilt));
+    }));
+  });
+  test("a screen of gain 1.3 lifts the picture above the light of the room by as much, a grey one not at all", () => {
+    // The planning form, AETM design guidelines after ANSI/InfoComm 3M-2011, divides the flux by the gain.
+    expect(fluxForContrast(15, 80, 3, { gain: 1.3 })).toBeCloseTo(fluxForContrast(15, 80, 3) / liftOf(1.3), 9);
+    expect(liftOf(0.8)).toBe(1);
   });
 });

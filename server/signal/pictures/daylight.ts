@@ -2,11 +2,12 @@
 import { assumed } from "../../model/make-ranged";
 import type { Device, Part } from "../../model/device";
 import { lampsAt, lightOn } from "../../model/lights";
+import { canonical } from "../../model/names";
 import type { Ranged } from "../../model/ranged";
 import type { Setup } from "../../model/setup";
 import type { Trial } from "../../model/trial";
-import { displayContrast, projectedContrast } from "../../physics/contrast";
-import { thrownLight } from "../../physics/projection";
+import { displayContrast, liftOf, projectedContrast } from "../../physics/contrast";
+import { luminanceOf, thrownLight } from "../../physics/projection";
 import { pictureOf } from "./picture";
 
 const CP = "common practice, no source";
@@ -65,6 +66,19 @@ export interface Contrast {
   readonly ambient: number;
   /** Light of the projector on white, lx; nothing for a display that shines by itself. */
   readonly thrown: number | undefined;
+  /** What the screen lifts the picture above the light of the room; 1 for a display that shines by itself. */
+  readonly lift: number;
+  /** How bright a picture that is white in half of its area is to whoever looks at it straight, cd/m². */
+  readonly luminance: number;
+}
+
+/** The share of a picture that is white. Common practice, no source. */
+const WHITE = 0.5;
+
+/** The gain of the surface that a projector fills; of a bare wall of which nothing is said, none. */
+function gainOf(setup: Setup, trial: Trial, device: Device): number {
+  const surface = device.fills === undefined ? undefined : setup.room.surfaces.get(canonical(device.fills));
+  return surface === undefined ? 1 : trial.value(surface.gain);
 }
 
 /** Contrast of a picture under the light of the room. */
@@ -74,8 +88,10 @@ export function contrastOf(setup: Setup, trial: Trial, device: Device, part: Par
     const { rectangle } = pictureOf(setup, trial, device, part);
     const flux = trial.value(part.light ?? assumed(`${device.name}.light`, `the light of ${device.name}`, "luminous-flux", { best: 3000, low: 2000, high: 4500, source: CP })) * trial.value(share(`${device.name}.kept`, `what ${device.name} has kept of its light`, KEPT));
     const thrown = thrownLight(flux, rectangle.width * rectangle.height);
-    return { value: projectedContrast(thrown, ambient), ambient, thrown };
+    const gain = gainOf(setup, trial, device);
+    const lift = liftOf(gain);
+    return { value: projectedContrast(thrown * lift, ambient), ambient, thrown, lift, luminance: luminanceOf(thrown * WHITE * lift + ambient, Math.min(1, gain)) };
   }
   const white = trial.value(part.optics.brightness ?? assumed(`${part.id}.white`, `the brightness of ${part.id}`, "ratio", { best: 300, low: 200, high: 450, source: CP }));
-  return { value: displayContrast(white, white / 1000, ambient, 0.03), ambient, thrown: undefined };
+  return { value: displayContrast(white, white / 1000, ambient, 0.03), ambient, thrown: undefined, lift: 1, luminance: white * WHITE };
 }

@@ -53,12 +53,19 @@ function presented(graph: Graph): Showing[] {
 export const lettered = (graph: Graph, stated: boolean): readonly Showing[] =>
   showings(graph).filter((s) => s.shown.letters !== undefined && (s.shown.letters.from.how !== "assumed") === stated);
 
+/** The most that is asked of a display by what is shown on it, where the text says. */
+export function purposeAt(graph: Graph, { ending }: Showing): Showing["shown"]["purpose"] {
+  const all = showings(graph).filter((s) => s.ending.part === ending.part).map((s) => s.shown.purpose);
+  // What is not said is as for reading: a glance counts only where all else is for a glance, too.
+  return all.includes("inspection") ? "inspection" : all.every((p) => p === "glance") ? "glance" : all.includes("reading") ? "reading" : undefined;
+}
+
 /** Whether it is to be seen: the way of the call to it carries. */
 export const isLit = (showing: Showing, trial: Trial): boolean => showing.path === undefined || carries(showing.path, trial);
 
 /** What decides how a list of showings looks, besides the trial. */
 export const showingKey = (list: readonly Showing[]): string =>
-  list.map((s) => `${s.ending.part.id} ${s.shown.what} ${s.shown.faces.best} ${s.shown.letters?.best ?? ""} ${s.path?.flatMap((e) => e.gap?.cause ?? []).join(",") ?? ""}`).join("; ");
+  list.map((s) => `${s.ending.part.id} ${s.shown.what} ${s.shown.faces.best} ${s.shown.letters?.best ?? ""} ${s.shown.purpose ?? ""} ${s.path?.flatMap((e) => e.gap?.cause ?? []).join(",") ?? ""}`).join("; ");
 
 /** One seat's look at one display. */
 export interface Look {

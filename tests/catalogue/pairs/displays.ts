@@ -22,7 +22,10 @@ const BRIGHT = (lumens: number): string => screened("1.8 m", "4 m").replace("bea
 const TALK = (...more: string[]): string => screened("1.8 m") + show("shows call on beamer, faces 4", ...more);
 
 const THROW = (place: string): string => hall(`${BOX + LAPEL}place beamer is projector, ${place}, height 2.9 m, fills wall { throw 1.2 to 1.6 }\ncable from laptop.hdmi to beamer.hdmi\nmains from back-wall to beamer\n`) + show("shows call on beamer, faces 4");
-const LIT = (light: string): string => (screened("1.8 m") + show("shows call on beamer, faces 4")).replace("light 30 lx on screen", `light ${light} on screen`);
+/** A projector that stands 3.4 m before the wall, at whatever height, with so much of a keystone setting. */
+const SQUARE = (place: string, more = ""): string => THROW(place).replace("throw 1.2 to 1.6", `throw 1.2 to 1.6, keystone 12 deg by 10 deg${more}`);
+const PLANS = (purpose: string): string => screened("1.8 m", "2 m").replace("beamer is projector", "beamer is fine-one").concat(`kind fine-one is a projector {\n  light 90000 lm\n  pixels 1920x1080\n  port hdmi is hdmi, takes picture and sound\n  runs on mains\n}\n`, show(`shows slides on beamer, text-height 6 %, purpose ${purpose}`, "shows call on laptop.screen, faces 1"));
+const LIT = (light: string, more = ""): string => (screened("1.8 m") + show(`shows call on beamer, faces 4${more}`)).replace("light 30 lx on screen", `light ${light} on screen`);
 const MIRROR = (said: string): string => FACES(4).replace("(1.2 m, 2.4 m), aim Ines", `(1.2 m, 2.4 m), aim Ines${said}`);
 
 export const DISPLAY_PAIRS: readonly Pair[] = [
@@ -60,6 +63,16 @@ export const DISPLAY_PAIRS: readonly Pair[] = [
     code: "throw-misfit", about: "a lens for 1.2 to 1.6, from a metre and from 3.4", severity: "error", subjects: ["beamer"],
     raises: THROW("at (1.2 m, 3.2 m)"), doesNot: THROW("at (3.4 m, 3.2 m)"), fix: "Put beamer 3.4 m before the surface",
   },
+  {
+    code: "throw-misfit", about: "a projector on the floor, and one as high as the lower edge of its picture", severity: "warning", subjects: ["beamer"],
+    raises: SQUARE("at (3.4 m, 3.2 m)").replace("height 2.9 m", "height 0.3 m"), doesNot: SQUARE("at (3.4 m, 3.2 m)").replace("height 2.9 m", "height 1.6 m"), fix: "Put beamer 1.7 m high, on a stand that cannot be knocked over",
+  },
+  {
+    code: "throw-misfit", about: "a projector far aside, and one straight before the middle", severity: "warning", subjects: ["beamer"],
+    raises: SQUARE("at (3.4 m, 1.4 m)"), doesNot: SQUARE("at (3.4 m, 3.2 m)"), fix: "Put beamer straight before the middle of its picture",
+  },
+  { code: "image-small", about: "plans of which every line counts, and slides that are read", severity: "warning", subjects: ["beamer"], raises: PLANS("inspection"), doesNot: PLANS("reading") },
+  { code: "washed-out", about: "faces that are to be as clear as text, and faces at a glance", severity: "warning", subjects: ["beamer"], raises: LIT("75 lx", ", purpose reading").replace("projector, at", "projector, light 3000 lm, at"), doesNot: LIT("75 lx", ", purpose glance").replace("projector, at", "projector, light 3000 lm, at") },
   { code: "washed-out", about: "light that was measured on the screen", severity: "warning", subjects: ["beamer"], raises: LIT("200 lx"), doesNot: LIT("40 lx") },
   { code: "screen-mirrored", about: "a laptop that mirrors its screen, and one that extends it", severity: "warning", subjects: ["laptop"], raises: MIRROR(", mirrored"), doesNot: MIRROR(""), fix: "Extend the screen of laptop" },
 ];
