@@ -48,7 +48,7 @@ export const boardUnreadable: Check = {
             },
           };
         },
-        remedies: ({ measured }) => [...zoomIn(scene, measured === undefined ? 1 : PIXELS / measured.value), ...moreLines(scene)],
+        remedies: ({ measured }) => [...zoomIn(scene, measured === undefined ? 1 : PIXELS_OF_LETTER / measured.value), ...moreLines(scene)],
       }];
     });
   },
