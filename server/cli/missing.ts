@@ -1,5 +1,5 @@
 import { study } from "../study";
-import { whatIfMissing, type Loss, type Missing } from "../signal/missing";
+import { whatIfMissing, type Loss, type Missing } from "../missing";
 import { alike, insteadWords, leftWords, lossWords } from "../views/missing-words";
 import { CannotRun } from "./cannotRun";
 import { FINE, formatOption, ROOT_OPTION, type Command } from "./command";

@@ -1,7 +1,7 @@
 /** What is lost when one thing is missing, in words that a hand-out and a terminal share. */
 import { list } from "../model/show";
 import type { Setup } from "../model/setup";
-import type { Loss, Missing } from "../signal/missing";
+import type { Loss, Missing } from "../missing";
 import { WAY_TITLES, type WayName } from "../model/ways";
 
 /** Each job as one would ask for it. */
@@ -9,10 +9,13 @@ const JOBS: Readonly<Record<string, string>> = {
   listen: "listens in", "run-call": "runs the call", record: "starts the recording", admit: "lets people in", chat: "reads the chat", camera: "turns the camera", sound: "minds the sound", "set-up": "knows the setup", keys: "has the keys",
 };
 
+const ACROSS: readonly WayName[] = ["room-hears-online", "online-hears-room", "room-sees-online", "online-sees-room"];
+
 /** `the people online do not hear Ines, nobody sees the call (during questions)`; many of one way are told as the way. */
 export function lossWords(lost: readonly Loss[]): string {
   const ways = [...new Set(lost.map((one) => one.way))];
-  if (lost.length > 3) return `not any more: ${list(ways.map((way) => WAY_TITLES[way].toLowerCase()), 4)}`;
+  if (lost.length > 3 && ACROSS.every((way) => lost.some((one) => one.way === way && one.items.length === 0))) return "nothing gets across any more";
+  if (lost.length > 3) return `not any more: ${list(ways.map((way) => WAY_TITLES[way].toLowerCase()), 6)}`;
   return list(ways.flatMap((way: WayName): string[] => {
     const of = lost.filter((one) => one.way === way);
     const [first] = of;
@@ -30,6 +33,9 @@ export function insteadWords({ instead, what, lost, left }: Missing): string {
     const mended = [...new Set(lost.map((one) => one.way))].filter((way) => left.filter((one) => one.way === way).length < lost.filter((one) => one.way === way).length);
     return `the ${list(mended.flatMap((way) => OWN[way] ?? []))} of ${list(instead.names)} itself`;
   }
+  if (instead.by === "dial-in") return "dial in by telephone, sound alone";
+  if (instead.by === "whole") return `microphone and loudspeaker of ${list(instead.names)} itself`;
+  if (instead.by === "radio") return `${list(instead.names)} by radio`;
   if (instead.by === "alone") return `${list(instead.names)} carries the call alone, its sound on`;
   return `${list(instead.names)} in its place${instead.by === "planned" ? ", as planned" : ""}`;
 }

@@ -1,6 +1,6 @@
 /** If one thing is missing: what to do instead, and what stays lost. */
 import { canonical } from "../../model/names";
-import { whatIfMissing, type Missing } from "../../signal/missing";
+import { whatIfMissing, type Missing } from "../../missing";
 import { alike, insteadWords, leftWords } from "../missing-words";
 import { html, listed, name, type Part } from "./html";
 import { bounded, command, inline, runIn, thing, type Sheet } from "./sheet";

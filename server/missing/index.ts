@@ -2,16 +2,15 @@
  * What is lost if one device, one lead or one person is missing, and what stands in: each is taken out of a copy of the setup in
  * turn, the best of what is at hand is put in its place, and who still reaches whom is worked out anew, item by item.
  */
-import type { Device } from "../../model/device";
-import { canonical } from "../../model/names";
-import type { Link, Setup } from "../../model/setup";
-import { Trial } from "../../model/trial";
-import type { WayName } from "../../model/ways";
-import { callState } from "../call-state";
-import { claims } from "../coverage";
-import { makeGraph } from "../graph";
-import { heard, isWell, margin } from "../pick-up/hearing";
-import { alone, inPlaceOf, onItsOwn, without, withoutLink } from "./without";
+import type { Device } from "../model/device";
+import { canonical } from "../model/names";
+import { list } from "../model/show";
+import type { Link, Setup } from "../model/setup";
+import type { WayName } from "../model/ways";
+import { callState } from "../signal/call-state";
+import { cutOff, otherWays, withoutCut } from "./line";
+import { standingOf, type Standing } from "./standing";
+import { alone, byItself, inPlaceOf, onItsOwn, without, withoutLink } from "./without";
 
 /** Somebody who is not reached any more. */
 export interface Loss {
@@ -22,6 +21,9 @@ export interface Loss {
   readonly items: readonly string[];
 }
 
+/** What the text names for it, what of the kit stands idle, what a joined device has of its own, another joined device alone, radio in place of a cable, or a telephone that dials in. */
+export type InsteadBy = "planned" | "spare" | "own" | "whole" | "alone" | "radio" | "dial-in";
+
 export interface Missing {
   readonly what: "device" | "lead" | "person";
   /** Of a lead its two ends, of a person also what does not come with them. */
@@ -30,7 +32,7 @@ export interface Missing {
   /** Without it, and nothing done about it. */
   readonly lost: readonly Loss[];
   /** What is done: a spare in its place, or what a joined device has of its own; nothing where nothing at hand helps. */
-  readonly instead: { readonly by: "planned" | "spare" | "own" | "alone"; readonly names: readonly string[] } | undefined;
+  readonly instead: { readonly by: InsteadBy; readonly names: readonly string[] } | undefined;
   /** What stays lost all the same. */
   readonly left: readonly Loss[];
   /** Something that does reach is reached less well than it was. */
@@ -49,8 +51,8 @@ export interface WhatIf {
 const MOST_THINGS = 40;
 const MOST_COPIES = 100;
 const MOST_ITEMS = 6;
-/** So far below their limits, in steps of a level, is what a microphone gets of a voice that nobody would follow. Model choice. */
-const OUT_OF_REACH = -1;
+/** Ways that a telephone in the room mends. */
+const BY_TELEPHONE: ReadonlySet<WayName> = new Set(["room-hears-online", "online-hears-room", "call"]);
 /** Spares tried for one thing. */
 const MOST_SPARES = 3;
 
@@ -66,23 +68,16 @@ export function whatIfMissing(setup: Setup): WhatIf {
   return known;
 }
 
-interface Reached {
-  readonly way: WayName;
-  readonly unmet: string;
-  readonly item: string | undefined;
-  readonly good: boolean;
-}
-
 class Trying {
   readonly #setup: Setup;
   readonly #items: readonly (string | undefined)[];
-  readonly #reached: ReadonlyMap<string, Reached>;
+  readonly #planned: Standing;
   #copies = 0;
 
   constructor(setup: Setup) {
     this.#setup = setup;
     this.#items = setup.items.length === 0 ? [undefined] : setup.items.slice(0, MOST_ITEMS).map((item) => item.name);
-    this.#reached = this.#who(setup);
+    this.#planned = standingOf(setup, this.#items);
   }
 
   all(): WhatIf {
@@ -111,7 +106,8 @@ class Trying {
     if (lost.length === 0) return { ...row, lost, instead: undefined, left: [], poorer: false };
     return { ...row, lost, ...this.#best(lost, [
       ...this.#spares(device).map(({ spare, by }) => ({ by, names: [spare.name], copy: () => inPlaceOf(this.#setup, device, spare) })),
-      ...this.#own(bare, [device.name]),
+      ...otherWays(this.#setup, bare),
+      ...this.#own(bare, [device.name], lost),
       ...this.#alone(bare),
     ]) };
   }
@@ -123,7 +119,7 @@ class Trying {
     if (lost.length === 0) return { ...row, lost, instead: undefined, left: [], poorer: false };
     // What the lead led to cannot be used: joins fall back as if the farther thing were gone.
     const ends = [link.from, link.to].map((end) => this.#deviceOf(end)).filter((name) => !this.#setup.joins.some((join) => canonical(join.device) === canonical(name)));
-    return { ...row, lost, ...this.#best(lost, this.#own(bare, ends)) };
+    return { ...row, lost, ...this.#best(lost, [...otherWays(this.#setup, bare), ...this.#own(bare, ends, lost)]) };
   }
 
   #person(who: string): Missing {
@@ -139,28 +135,37 @@ class Trying {
       return device === undefined ? [] : this.#spares(device).filter(({ spare }) => spare.owner === undefined || canonical(spare.owner) !== canonical(who)).slice(0, 1)
         .map(({ spare, by }) => ({ by, names: [spare.name], copy: () => inPlaceOf(without(this.#setup, things.filter((other) => other !== name)), device, spare) }));
     });
-    return { ...row, ...this.#best(lost, [...spares, ...this.#own(bare, things)]) };
+    return { ...row, ...this.#best(lost, [...spares, ...otherWays(this.#setup, bare), ...this.#own(bare, things, lost), ...this.#alone(bare)]) };
   }
 
   /** The one that leaves least lost; nothing where none helps. */
-  #best(lost: readonly Loss[], ways: readonly { readonly by: "planned" | "spare" | "own" | "alone"; readonly names: readonly string[]; readonly copy: () => Setup }[]): Pick<Missing, "instead" | "left" | "poorer"> {
+  #best(lost: readonly Loss[], ways: readonly { readonly by: InsteadBy; readonly names: readonly string[]; readonly copy: () => Setup }[]): Pick<Missing, "instead" | "left" | "poorer"> {
     let best: Pick<Missing, "instead" | "left" | "poorer"> = { instead: undefined, left: lost, poorer: false };
     for (const { by, names, copy } of ways) {
       if (this.#copies >= MOST_COPIES || best.left.length === 0) break;
       const now = this.#again(copy());
       const left = this.#losses(now);
-      const poorer = [...now].some(([key, one]) => !one.good && this.#reached.get(key)?.good === true);
-      if (weigh(left) < weigh(best.left)) best = { instead: { by, names }, left, poorer };
+      if (weigh(left) < weigh(best.left)) best = { instead: { by, names }, left, poorer: this.#isPoorer(now) };
+    }
+    // A telephone brings the sound across, both ways; how well, nothing here tells.
+    if (best.instead === undefined && this.#setup.service.dialIn === "offered" && lost.some((one) => one.way === "internet")) {
+      return { instead: { by: "dial-in", names: [] }, left: lost.filter((one) => !BY_TELEPHONE.has(one.way)), poorer: true };
     }
     return best;
   }
 
-  /** What the joined devices have of their own, where they used what is gone. */
-  #own(bare: Setup, gone: readonly string[]): { by: "own"; names: string[]; copy: () => Setup }[] {
+  /** What the joined devices have of their own, where they used what is gone: for what is lost alone, then wherever they named it, then all that they have. */
+  #own(bare: Setup, gone: readonly string[], lost: readonly Loss[]): { by: InsteadBy; names: string[]; copy: () => Setup }[] {
     const isGone = (name: string): boolean => gone.some((device) => canonical(name) === canonical(device) || canonical(name).startsWith(`${canonical(device)}.`));
-    const copy = onItsOwn(bare, isGone);
-    const changed = copy.joins.filter((join, i) => join.statements.length !== bare.joins[i]?.statements.length).map((join) => join.device);
-    return changed.length === 0 ? [] : [{ by: "own", names: changed, copy: () => copy }];
+    const ways = new Set(lost.map((one) => one.way));
+    const tried = [onItsOwn(bare, isGone, ways), onItsOwn(bare, isGone)];
+    const changed = (copy: Setup): string[] => copy.joins.filter((join, i) => join.statements.length !== bare.joins[i]?.statements.length).map((join) => join.device);
+    const users = changed(onItsOwn(bare, isGone));
+    return [
+      ...tried.flatMap((copy, i) => (changed(copy).length === 0 || (i > 0 && same(copy, tried[0])) ? [] : [{ by: "own" as const, names: changed(copy), copy: () => copy }])),
+      // Its own loudspeaker with its own microphone: the one pair whose echo it holds for sure.
+      ...(users.length === 1 ? users.map((device) => ({ by: "whole" as const, names: [device], copy: () => byItself(bare, device) })) : []),
+    ];
   }
 
   /** Where what joined is gone, another that is in the call takes it over, with its sound on now that it is the only one. */
@@ -195,45 +200,46 @@ class Trying {
     return [...found.values()];
   }
 
-  /** Who reaches whom in a copy, by claim and item. */
-  #who(setup: Setup): Map<string, Reached> {
-    const out = new Map<string, Reached>();
-    // Of a copy everything is worked out afresh: what a trial keeps is kept for one setup.
-    const trial = new Trial();
-    for (const item of this.#items) {
-      const graph = makeGraph(setup, item);
-      for (const claim of claims(graph)) {
-        const a = claim.assess(trial);
-        const gap = a.gaps.some((one) => !(one.open !== undefined && trial.holds(one.open)));
-        const voice = claim.way === "online-hears-room" ? graph.voices.find((one) => one.name === claim.subject) : undefined;
-        const hearing = gap || voice === undefined ? undefined : heard(graph, voice, trial)?.home;
-        // A microphone that is far beyond its reach is none.
-        const reached = !gap && a.grade !== "bad" && (hearing === undefined || margin(hearing) >= OUT_OF_REACH);
-        if (reached) out.set(`${claim.way} ${canonical(claim.subject)} ${item ?? ""}`, { way: claim.way, unmet: claim.unmet, item, good: a.grade === "good" && (voice === undefined || hearing === undefined || isWell(hearing, voice)) });
-      }
-    }
-    return out;
-  }
-
-  #again(copy: Setup): ReadonlyMap<string, Reached> {
+  #again(copy: Setup): Standing {
     this.#copies += 1;
-    return this.#who(copy);
+    const cut = cutOff(this.#setup, copy);
+    const rest = withoutCut(copy, cut);
+    const standing = standingOf(rest, this.#items);
+    const ails = new Map(standing.ails);
+    for (const item of this.#items) {
+      if (cut.length > 0) ails.set(`internet ${item ?? ""}`, { way: "internet", item, severity: "error", says: `nothing leads from ${list(cut)} to the internet` });
+      if (rest.joins.length === 0) ails.set(`call ${item ?? ""}`, { way: "call", item, severity: "error", says: "no device is in the call" });
+    }
+    return { ...standing, ails };
   }
 
   #lost = (copy: Setup): Loss[] => this.#losses(this.#again(copy));
 
-  /** Who was reached as planned, and is not now. */
-  #losses(now: ReadonlyMap<string, Reached>): Loss[] {
+  /** Who was reached as planned, and is not now; and which of the six jobs fails now that did not. */
+  #losses(now: Standing): Loss[] {
     const out = new Map<string, { way: WayName; says: string; items: string[] }>();
-    for (const [key, { way, unmet, item }] of this.#reached) {
-      if (now.has(key)) continue;
-      const one = out.get(`${way} ${unmet}`) ?? { way, says: unmet, items: [] };
+    const add = (way: WayName, says: string, item: string | undefined): void => {
+      const one = out.get(`${way} ${says}`) ?? { way, says, items: [] };
       if (item !== undefined) one.items.push(item);
-      out.set(`${way} ${unmet}`, one);
+      out.set(`${way} ${says}`, one);
+    };
+    for (const [key, { way, unmet, item }] of this.#planned.reached) if (!now.reached.has(key)) add(way, unmet, item);
+    for (const [key, { way, says, item, severity }] of now.ails) {
+      // One loss of a way in an item says enough.
+      const told = [...out.values()].some((one) => one.way === way && (item === undefined || one.items.includes(item)));
+      if (severity === "error" && this.#planned.ails.get(key)?.severity !== "error" && !told) add(way, says, item);
     }
     return [...out.values()].map((one) => ({ ...one, items: one.items.length === this.#items.length ? [] : one.items }));
   }
+
+  /** Whether something that reached well reaches less well, or one of the six jobs is doubtful that was not. */
+  #isPoorer(now: Standing): boolean {
+    return [...now.reached].some(([key, one]) => !one.good && this.#planned.reached.get(key)?.good === true)
+      || [...now.ails].some(([key, { severity }]) => severity === "warning" && !this.#planned.ails.has(key));
+  }
 }
+
+const same = (a: Setup, b: Setup | undefined): boolean => a.joins.every((join, i) => join.statements.length === b?.joins[i]?.statements.length);
 
 /** A loss in one item of many is less than one throughout. */
 const weigh = (lost: readonly Loss[]): number => lost.reduce((sum, one) => sum + (one.items.length === 0 ? 1000 : one.items.length), 0);
