@@ -50,13 +50,13 @@ export const ROOM_ROWS: readonly Row[] = [
     meaning: `What the ${head} ${head === "walls" ? "are" : "is"} made of.`, example: hall(`${head} ${{ floor: "wood", walls: "plaster", ceiling: "acoustic-tile" }[head]}`),
   })),
   {
-    head: "curtains", within: ["room"], nature: "fact",
+    head: "curtains", within: ["room"], nature: "choice",
     slots: [
       { id: "weight", takes: { kind: "word", words: { light: "thin, hung straight", medium: "draped to half their width", heavy: "velour, draped to half their width" } }, required: true, meaning: "how heavy" },
       { id: "area", takes: { kind: "quantity", dimension: "area", min: 0, max: 5000 }, meaning: "how much is drawn; of a window all of it where nothing is said" },
       { id: "over", after: "over", takes: { kind: "name", of: ["window"] }, meaning: "over which window" },
     ],
-    meaning: "Curtains that are drawn during the meeting.", example: hall("curtains heavy 12 m2\nwindow street-side at left, width 2 m\ncurtains medium over street-side"),
+    meaning: "Curtains that are drawn during the meeting. They take sound and daylight away.", example: hall("curtains heavy 12 m2\nwindow street-side at left, width 2 m\ncurtains medium over street-side"),
   },
   {
     head: "windows", within: ["room"], nature: "fact", once: true,

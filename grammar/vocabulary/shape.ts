@@ -27,12 +27,17 @@ export const SHAPE_ROWS: readonly Row[] = [
     meaning: "A floor that slopes evenly up toward the back. For rows on steps say `riser` with the chairs.", example: hall("slope 0.8 m from 4 m to 12 m"),
   },
   {
-    head: "north", within: ["room", "file"], nature: "fact", once: true, use: "noted",
+    head: "north", within: ["room", "file"], nature: "fact", once: true,
     slots: [
       { id: "side", takes: { kind: "word", words: { front: "where the front wall is", right: "where the right wall is", back: "where the back wall is", left: "where the left wall is" } }, meaning: "on which side of the room north is" },
       { id: "angle", takes: { kind: "quantity", dimension: "angle", min: 0, max: 360 }, meaning: "or how far round it is from the front, with the clock, seen from above" },
     ],
     meaning: "Where north is, so that it is known when the sun comes in.", example: hall("north left"),
+  },
+  {
+    head: "latitude", within: ["room", "file"], nature: "fact", once: true,
+    slots: [{ id: "angle", takes: { kind: "quantity", dimension: "angle", min: -90, max: 90 }, required: true, meaning: "north of the equator; below 0 south of it" }],
+    meaning: "How far north the room is, as maps give it: with date, hour and windows it says how much daylight there is. Where nothing is said it is taken from the time zone, roughly.", example: hall("latitude 52 deg"),
   },
   {
     head: "stage", within: ["room", "file"], nature: "fact", body: "area",
@@ -96,7 +101,7 @@ export const SHAPE_ROWS: readonly Row[] = [
       { id: "name", takes: { kind: "new-name", of: "window" }, meaning: "what it is called" },
       { id: "place", takes: { kind: "place" }, required: true, meaning: "where in its wall: the nearest wall to that place is taken" },
     ],
-    meaning: "A window. Its glass counts as bare glass where no `windows` says how much there is in all.", example: hall("window street-side at left, width 2.4 m, height 1.5 m, sill 0.9 m, looks south"),
+    meaning: "A window. Daylight comes in by it, on the picture and on faces, and it is bright behind whoever stands before it. Its glass counts as bare glass where no `windows` says how much there is in all.", example: hall("window street-side at left, width 2.4 m, height 1.5 m, sill 0.9 m, looks south"),
   },
   {
     head: "height", within: ["opening"], nature: "fact", once: true,
@@ -104,13 +109,13 @@ export const SHAPE_ROWS: readonly Row[] = [
     meaning: "How high a door or a window is: 2 m and 1.4 m where nothing is said.", example: hall("window at left, width 2.4 m, height 1.5 m"),
   },
   {
-    head: "sill", within: ["opening"], nature: "fact", once: true, use: "noted",
+    head: "sill", within: ["opening"], nature: "fact", once: true,
     slots: [{ id: "height", takes: { kind: "quantity", dimension: "length", min: 0, max: 30 }, required: true, meaning: "above the floor",
       default: { best: 0.9, low: 0, high: 1.2, source: ASSUMED_CP } }],
     meaning: "How high the lower edge of a window is.", example: hall("window at left, sill 0.9 m"),
   },
   {
-    head: "looks", within: ["opening"], nature: "fact", once: true, use: "noted",
+    head: "looks", within: ["opening"], nature: "fact", once: true,
     slots: [{ id: "way", takes: { kind: "word", words: COMPASS }, required: true, meaning: "which way one looks out" }],
     meaning: "Which way a window looks. It follows where the room says where `north` is.", example: hall("window at left, looks south-west"),
   },

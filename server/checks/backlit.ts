@@ -3,32 +3,28 @@ import { withUnit, figure } from "../model/show";
 import { namesOf } from "../model/voices";
 import { luminanceOf } from "../physics/projection";
 import { SKIN } from "../physics/light";
-import { BUST } from "../physics/bust";
-import { pointsOf, shadowOn } from "../physics/hidden";
+import { BACKLIT, headBefore } from "../signal/pictures/behind";
 import { contrastOf, lightKey, lightOnFaces } from "../signal/pictures/daylight";
-import { bodyOf } from "../signal/pictures/people";
 import { pictureOf } from "../signal/pictures/picture";
 import { isLit, showingKey } from "../signal/pictures/showing";
 import { cameraOf, liveShots, seenBy, shotKey, shotsOf } from "../signal/pictures/shots";
+import { backlitByWindows } from "./backlit-by-windows";
 import type { Case, Check } from "./check";
 import { each } from "./too-near";
-
-/** A background so many times as bright as a face turns it dark. Common practice, no source. */
-const RATIO = 4;
 
 export const backlit: Check = {
   bearing: "beside", silentInOrder: true,
   entry: {
-    code: "backlit", title: "A bright picture stands behind whoever speaks", severity: "warning", group: "The people online see the room",
-    notice: "The people online see a dark shape before a bright screen.",
+    code: "backlit", title: "A bright picture or window stands behind whoever speaks", severity: "warning", group: "The people online see the room",
+    notice: "The people online see a dark shape before a bright screen or window.",
     why: "A camera sets itself by the brightest large thing in its frame. A screen or window that is four times as bright as a face leaves the face dark.",
-    todo: ["Move the talker, or the camera, so that the picture is not behind the head.", "A lamp on the face, none on the screen.", "Fix the camera's exposure by hand."],
-    source: "common practice, no source", symptoms: ["dark shape", "silhouette", "face too dark before the screen"], limit: `background ${RATIO} times the face`,
+    todo: ["Move the talker, or the camera, so that nothing bright is behind the head.", "Draw the curtain of that window.", "A lamp on the face, none on the screen.", "Fix the camera's exposure by hand."],
+    source: "1 to 4: common practice, no source; daylight by the IESNA daylight availability model, the average daylight factor of BS 8206-2 and geometry", symptoms: ["dark shape", "silhouette", "face too dark before the screen", "window behind the speaker"], limit: `background ${BACKLIT} times the face`,
   },
   cases: (scene) => {
     const { graph, setup, item } = scene;
     const shots = shotsOf(graph);
-    return each(scene).filter((s) => s.ending.device.type !== "computer").flatMap((showing) => graph.voices.filter((v) => v.seats === undefined).map((voice): Case => ({
+    return [...backlitByWindows(scene), ...each(scene).filter((s) => s.ending.device.type !== "computer").flatMap((showing) => graph.voices.filter((v) => v.seats === undefined).map((voice): Case => ({
       key: `${voice.name} ${lightKey(setup, item)} ${showingKey([showing])} ${shotKey(shots)} ${namesOf(graph.voices)}`, ways: ["online-sees-room"], together: true,
       measure: (trial) => {
         if (!isLit(showing, trial)) return undefined;
@@ -43,9 +39,9 @@ export const backlit: Check = {
         const face = luminanceOf(lightOnFaces(setup, trial, item), SKIN);
         const back = contrastOf(setup, trial, device, part, item).luminance;
         const ratio = back / Math.max(0.01, face);
-        const bad = behind.share > 0.5 && ratio > RATIO;
+        const bad = behind.share > 0.5 && ratio > BACKLIT;
         return {
-          severity: bad ? "hint" : undefined, badness: bad ? ratio - RATIO : -1, measured: { value: ratio, unit: ":1" }, limit: { value: RATIO, unit: ":1" },
+          severity: bad ? "hint" : undefined, badness: bad ? ratio - BACKLIT : -1, measured: { value: ratio, unit: ":1" }, limit: { value: BACKLIT, unit: ":1" },
           cause: { key: `backlit ${canonical(part.id)}`, subjects: [voice.name, part.id], where: behind.shot.ending.device.placed?.where ?? showing.shown.where },
           say: () => ({
             because: `seen from ${behind.shot.ending.part.id}, the picture of ${part.id} is behind the head of ${voice.name}: ${withUnit(back, "cd/m²")} behind a face of ${withUnit(face, "cd/m²")}, ${figure(ratio)} to one`,
@@ -53,15 +49,6 @@ export const backlit: Check = {
           }),
         };
       },
-    })));
+    })))];
   },
 };
-
-/** How much of a head lies before a picture, seen from a camera: 0 or 1, and between where its outline crosses the edge. */
-function headBefore(eye: readonly [number, number, number], rectangle: Parameters<typeof shadowOn>[1], mouth: { x: number; y: number; z: number }): number {
-  const [head] = bodyOf(mouth.x, mouth.y, mouth.z + BUST.above);
-  const shadow = head && shadowOn(eye, rectangle, head);
-  if (shadow === undefined) return 0;
-  const points = pointsOf(shadow);
-  return points.filter(([x, y]) => Math.abs(x) <= 1 && Math.abs(y) <= 1).length / points.length;
-}

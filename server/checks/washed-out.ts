@@ -1,10 +1,12 @@
 import { canonical } from "../model/names";
 import { figure, withUnit } from "../model/show";
+import { Trial } from "../model/trial";
 import { CONTRAST, fluxForContrast } from "../physics/contrast";
 import { contrastOf, lightKey } from "../signal/pictures/daylight";
 import { pictureOf } from "../signal/pictures/picture";
 import { isLit, purposeAt, showingKey, showings } from "../signal/pictures/showing";
 import { limitOf, type Case, type Check } from "./check";
+import { drawCurtain, frontLampsOff } from "./light-remedies";
 import { each } from "./too-near";
 
 /** Contrast by purpose. Source: ANSI/InfoComm 3M-2011 as design guidelines quote it. */
@@ -17,7 +19,7 @@ export const washedOut: Check = {
     notice: "Grey text on a grey ground: somebody gets up to look for the light switch.",
     why: "No picture is darker than the surface that it is thrown on. The light of the room lies on black as on white, and what is left between them is the contrast.",
     todo: ["Switch off the lamps in front of the screen; leave those over the people on.", "Draw the curtains.", "A smaller picture is a brighter one.", "A stronger projector, or a display that shines by itself."],
-    source: "ANSI/InfoComm 3M-2011 as design guidelines quote it: 7:1 for looking on, 15:1 for reading, 50:1 where every detail counts", symptoms: ["picture too pale", "washed out", "cannot see the projector", "too bright in the room"],
+    source: "ANSI/InfoComm 3M-2011 as design guidelines quote it: 7:1 for looking on, 15:1 for reading, 50:1 where every detail counts; daylight by the IESNA daylight availability model, the average daylight factor of BS 8206-2 and geometry", symptoms: ["picture too pale", "washed out", "cannot see the projector", "too bright in the room", "sun on the screen"],
     limit: `${CONTRAST.basicDecisions}:1, where the purpose is a glance ${CONTRAST.passive}:1, for inspection ${CONTRAST.analyticalDecisions}:1; under ${CONTRAST.passive}:1 an error where there is text`,
   },
   cases: (scene) => each(scene).map((showing): Case => ({
@@ -26,7 +28,7 @@ export const washedOut: Check = {
       if (!isLit(showing, trial)) return undefined;
       const { device, part } = showing.ending;
       const limit = limitOf(scene.setup, "washed-out", WANTED[purposeAt(scene.graph, showing) ?? "reading"]);
-      const { value, ambient, thrown, lift } = contrastOf(scene.setup, trial, device, part, scene.item);
+      const { value, ambient, thrown, lift, daylight } = contrastOf(scene.setup, trial, device, part, scene.item);
       const text = showings(scene.graph).some((s) => s.ending.part === part && s.shown.letters !== undefined);
       const severity = value < CONTRAST.passive && text ? "error" : value < limit ? "warning" : undefined;
       return {
@@ -36,9 +38,15 @@ export const washedOut: Check = {
           const { rectangle } = pictureOf(scene.setup, trial, device, part);
           const needed = thrown === undefined ? "" : `; ${limit}:1 needs ${figure(Math.round(fluxForContrast(limit, ambient, rectangle.width * rectangle.height, { gain: lift }) / 10) * 10)} lm or ${withUnit((thrown * lift) / (limit - 1), "lx")} of room light on it`;
           const is = thrown === undefined ? `${withUnit(ambient, "lx")} of room light on ${part.id} leave a contrast of ${figure(value)}:1` : `${part.id} throws ${withUnit(thrown, "lx")} and the room ${withUnit(ambient, "lx")} on the picture${lift > 1 ? `, the screen's gain lifts its light by ${figure(lift)}` : ""}: ${figure(value)}:1`;
-          return { because: `${is}${severity === undefined ? "" : needed}`, effect: text ? "text is grey on grey" : "the picture is pale", summary: is, chain: [] };
+          const day = daylight === undefined || daylight.by === undefined || daylight.level < ambient / 4 ? "" : `, of which ${withUnit(daylight.level, "lx")} ${daylight.sun > daylight.level / 2 ? `are sunlight through ${daylight.by.name}` : `are daylight, most of it by ${daylight.by.name}`}`;
+          return { because: `${is}${day}${severity === undefined ? "" : needed}`, effect: text ? "text is grey on grey" : "the picture is pale", summary: is, chain: [] };
         },
       };
+    },
+    remedies: () => {
+      const { device, part } = showing.ending;
+      const by = contrastOf(scene.setup, new Trial(), device, part, scene.item).daylight?.by;
+      return [...frontLampsOff(scene), ...(by === undefined ? [] : drawCurtain(scene, by.name))];
     },
   })),
 };

@@ -70,6 +70,8 @@ export interface Room extends Built {
   readonly slope: { readonly rise: Ranged; readonly from: Ranged | undefined; readonly to: Ranged | undefined; readonly where: Where } | undefined;
   /** Where north is: degrees with the clock, seen from above, from the way to the front wall. */
   readonly north: Ranged | undefined;
+  /** Degrees north of the equator, where stated. */
+  readonly latitude: Ranged | undefined;
   readonly noise: Ranged;
   /** Stated, or told by a clap; else it follows from the surfaces. */
   readonly reverberation: Ranged | undefined;
@@ -167,7 +169,7 @@ export function makeRoom(stated: Bound | undefined, evening: readonly Bound[], l
     name, where: stated?.where, length, width: side("width"), height: side("height"),
     corners: corners === undefined || !encloses(outline) ? undefined : outline, cornersWhere: corners?.where,
     slope: slope === undefined || rise === undefined ? undefined : { rise, from: sloping("from"), to: sloping("to"), where: slope.where },
-    north: northOf(facts.get("north"), name), ...readBuilt(listed), ...readLights(listed),
+    north: northOf(facts.get("north"), name), latitude: one("latitude", "angle", `the latitude of ${name}`), ...readBuilt(listed), ...readLights(listed),
     overWindows: byHead("curtains").flatMap((fact) => {
       const over = valueOf(fact, "over", "name")?.text;
       const area = valueOf(fact, "area", "quantity");

@@ -8,7 +8,8 @@ import type { Setup } from "../../model/setup";
 import type { Trial } from "../../model/trial";
 import { listeners } from "../air";
 import type { Graph } from "../graph";
-import { contrastOf, FACE_LIGHT, lightOnFaces, roomLight } from "../pictures/daylight";
+import { contrastOf, daylightStated, FACE_LIGHT, lightOnFaces, tablesLight } from "../pictures/daylight";
+import { daylightLevel } from "../pictures/windows";
 import { isLit, showings } from "../pictures/showing";
 import type { Answer } from "./plan";
 
@@ -32,13 +33,16 @@ export function light(graph: Graph, trial: Trial): Answer {
     question: "How much light falls on faces and on pictures, in lux?", words: ["dark", "grainy online", "fair", "good", "bright"],
     values: listeners(setup, trial).map(() => Number(value.toPrecision(2))), none: "", beside,
     says: lightOn(room, "faces", item) === undefined
-      ? `About ${lux(value)} on every face, of about ${lux(trial.value(roomLight(setup, item)))} on tables, which is ${tablesStated(setup, item) ? "stated" : "taken by what is said of the lamps"}.`
+      ? `About ${lux(value)} on every face, of about ${lux(tablesLight(setup, trial, item))} on tables, which is ${daylightStated(setup, item) ? "stated" : daylightWords(setup, trial, item)}.`
       : `${lux(value)} on every face, as the text states.`,
-    notes: ["One value for the whole room: it is lighter under lamps and at windows, and sunlight is not worked out.", ...lampWords(setup, item), ...windowWords(setup)],
+    notes: ["One value for the whole room: it is lighter under lamps and at windows.", ...lampWords(setup, item), ...windowWords(setup)],
   };
 }
 
-const tablesStated = ({ room }: Setup, item: string | undefined): boolean => lightOn(room, "tables", item) !== undefined || lightOn(room, "room", item) !== undefined;
+function daylightWords(setup: Setup, trial: Trial, item: string | undefined): string {
+  const day = daylightLevel(setup, trial, item);
+  return day < 1 ? "taken by what is said of the lamps" : `taken by what is said of the lamps, and ${lux(day)} of daylight by windows, hour and a sky between clear and overcast`;
+}
 
 function lampWords({ room }: Setup, item: string | undefined): string[] {
   const [front, back] = [lampsAt(room, "front", item)?.how, lampsAt(room, "back", item)?.how];

@@ -48,6 +48,7 @@ join laptop {
   shows slides on beamer, text-height 6 %
 }
 `).replace("lower-edge 1.7 m", "lower-edge 1.0 m").replace("talker Ines at (1.0 m, 3.2 m)", `talker Ines at ${talker}`);
+const GARDEN = (when: string): string => GOOD.replace("  screen wall", "  latitude 52 deg\n  window garden at front, width 2.4 m, height 1.6 m, sill 1 m, looks north\n  screen wall").concat(`meeting { ${when}, zone Europe/London }\n`);
 const DARK = (light: string): string => GOOD.replace("light 200 lx on faces", `light ${light} on faces`);
 const BOARD = (letters: string): string => `${GOOD.replace("lower-edge 1.7 m", `lower-edge 1.7 m, letters ${letters}`)}call { shall show wall }\n`;
 const SIGNED = (mode: string): string => EYE(`${AT("4.2 m")}, aim Ines`, "60 deg", mode).replace("standing", "standing, signs");
@@ -66,6 +67,10 @@ export const CAMERA_PAIRS: readonly Pair[] = [
   { code: "camera-stops", about: "29 minutes in a meeting of two hours", severity: "error", subjects: ["eye"], raises: STILL("29 min"), doesNot: STILL("3 h") },
   { code: "picture-loop", about: "the display of the call in the frame, and beside it", severity: "hint", subjects: ["eye", "tv"], raises: LOOP("(0.2 m, 4.6 m, 1.5 m)"), doesNot: LOOP("(0.2 m, 1 m, 1.5 m)") },
   { code: "backlit", about: "before the picture, and beside it", severity: "hint", subjects: ["Ines", "beamer"], raises: BRIGHT("(1.0 m, 3.2 m)"), doesNot: BRIGHT("(1.0 m, 0.8 m)") },
+  {
+    code: "backlit", about: "a window behind her by day, and after dark", severity: "warning", subjects: ["Ines", "garden"],
+    raises: GARDEN("date 2026-06-13, start 14:00, end 15:00"), doesNot: GARDEN("date 2026-11-25, start 19:00, end 20:00"), fix: "Draw a heavy curtain over garden; if it has none, ask the venue for a cloth",
+  },
   { code: "dark-face", about: "light that was measured on faces", severity: "warning", subjects: ["hall"], raises: DARK("90 lx"), doesNot: DARK("200 lx") },
   { code: "board-unreadable", about: "letters of a centimetre, and of ten", severity: "warning", subjects: ["wall"], raises: BOARD("1 cm"), doesNot: BOARD("10 cm") },
   { code: "choppy", about: "signing at 15 frames a second, and at 30", severity: "hint", subjects: ["Ines", "eye"], raises: SIGNED("1080p15"), doesNot: SIGNED("1080p30"), fix: "Send the picture of eye at 30 frames a second" },

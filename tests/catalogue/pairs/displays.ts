@@ -25,6 +25,10 @@ const THROW = (place: string): string => hall(`${BOX + LAPEL}place beamer is pro
 /** A projector that stands 3.4 m before the wall, at whatever height, with so much of a keystone setting. */
 const SQUARE = (place: string, more = ""): string => THROW(place).replace("throw 1.2 to 1.6", `throw 1.2 to 1.6, keystone 12 deg by 10 deg${more}`);
 const PLANS = (purpose: string): string => screened("1.8 m", "2 m").replace("beamer is projector", "beamer is fine-one").concat(`kind fine-one is a projector {\n  light 90000 lm\n  pixels 1920x1080\n  port hdmi is hdmi, takes picture and sound\n  runs on mains\n}\n`, show(`shows slides on beamer, text-height 6 %, purpose ${purpose}`, "shows call on laptop.screen, faces 1"));
+/** A window beside the screen, curtains as said, on a day and at an hour; lamps dimmed, so that they wash nothing out. */
+const DAY = (when: string, curtains = ""): string => (screened("1.8 m").replace("beamer is projector", "beamer is small-one")
+  + "kind small-one is a projector {\n  light 2000 lm\n  port hdmi is hdmi, takes picture and sound\n  runs on mains\n}\n" + show("shows call on beamer, faces 4"))
+  .replace("  light 30 lx on screen\n", `  lamps all dimmed\n  latitude 52 deg\n  window street at (1.5 m, 0 m), width 3 m, height 2 m, sill 0.8 m, looks south-west\n${curtains}`).concat(`meeting { ${when}, zone Europe/London }\n`);
 const LIT = (light: string, more = ""): string => (screened("1.8 m") + show(`shows call on beamer, faces 4${more}`)).replace("light 30 lx on screen", `light ${light} on screen`);
 const MIRROR = (said: string): string => FACES(4).replace("(1.2 m, 2.4 m), aim Ines", `(1.2 m, 2.4 m), aim Ines${said}`);
 
@@ -73,6 +77,11 @@ export const DISPLAY_PAIRS: readonly Pair[] = [
   },
   { code: "image-small", about: "plans of which every line counts, and slides that are read", severity: "warning", subjects: ["beamer"], raises: PLANS("inspection"), doesNot: PLANS("reading") },
   { code: "washed-out", about: "faces that are to be as clear as text, and faces at a glance", severity: "warning", subjects: ["beamer"], raises: LIT("75 lx", ", purpose reading").replace("projector, at", "projector, light 3000 lm, at"), doesNot: LIT("75 lx", ", purpose glance").replace("projector, at", "projector, light 3000 lm, at") },
+  {
+    code: "washed-out", about: "a window beside the screen on an afternoon in June, and after dark", severity: "warning", subjects: ["beamer"],
+    raises: DAY("date 2026-06-13, start 14:00, end 15:00"), doesNot: DAY("date 2026-11-25, start 19:00, end 20:00"), fix: "Draw a heavy curtain over street; if it has none, ask the venue for a cloth",
+  },
+  { code: "washed-out", about: "that window bare, and with a heavy curtain", severity: "warning", subjects: ["beamer"], raises: DAY("date 2026-06-13, start 14:00, end 15:00"), doesNot: DAY("date 2026-06-13, start 14:00, end 15:00", "  curtains heavy over street\n") },
   { code: "washed-out", about: "light that was measured on the screen", severity: "warning", subjects: ["beamer"], raises: LIT("200 lx"), doesNot: LIT("40 lx") },
   { code: "screen-mirrored", about: "a laptop that mirrors its screen, and one that extends it", severity: "warning", subjects: ["laptop"], raises: MIRROR(", mirrored"), doesNot: MIRROR(""), fix: "Extend the screen of laptop" },
 ];
