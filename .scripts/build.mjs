@@ -71,7 +71,7 @@ bundles.push(await build({
 }));
 await build({
   absWorkingDir: root,
-  entryPoints: { preview: "client/preview/page.ts" },
+  entryPoints: { preview: "client/preview/page/page.ts" },
   outdir: "dist",
   bundle: true,
   platform: "browser",

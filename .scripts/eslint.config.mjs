@@ -19,6 +19,6 @@ export default tseslint.config(
     },
   },
   // The preview's page runs in a browser, so it has types of its own.
-  { files: ["client/preview/page.ts"], languageOptions: { parserOptions: { projectService: false, project: "client/preview/tsconfig.json", tsconfigRootDir: root } } },
+  { files: ["client/preview/page/*.ts"], languageOptions: { parserOptions: { projectService: false, project: "client/preview/tsconfig.json", tsconfigRootDir: root } } },
   { files: ["server/cli/**/*.ts", "tests/**/*.ts"], rules: { "no-console": "off" } },
 );

@@ -18,7 +18,7 @@ module.exports = {
     never("the-disk-knows-no-editor", "^server/disk/", "^(client|server/((cli|workspace|protocol|features|views)/|main))", "Reading files is one job."),
     never("the-protocol-runs-anywhere", "^server/protocol/", "^(client|server/((cli|disk)/|main))", "The connection gets its disk from the entry, so that it can do without one."),
     never("the-client-is-thin", "^client/(?!preview/)", "^(grammar|server/(?!protocol/messages))", "The extension knows the messages, and asks the server for everything else."),
-    never("the-page-knows-no-editor", "^client/preview/", "^(vscode|node_modules/vscode-|grammar|client/(?!preview/|verdict-words)|server/(?!protocol/messages|views/(svg|flow|plan)/))", "The page of the preview draws; it knows the look of a drawing and its messages."),
+    never("the-page-knows-no-editor", "^client/preview/", "^(vscode|node_modules/vscode-|grammar|client/(?!preview/|verdict-words)|server/(?!protocol/messages|views/(svg|flow|plan|perspective|elevation)/))", "The page of the preview draws; it knows the look of a drawing and its messages."),
     never("nobody-imports-the-editor", "^(grammar|server)/", "^vscode$", "The editor is known to the client alone."),
     never("nobody-imports-the-terminal", "^(grammar|client|server/(?!cli/))", "^server/cli/", "The command line is the top floor."),
     { name: "the-browser-reaches-no-disk", severity: "error", comment: "In a browser there are no files, paths or processes; the editor reads for the server.",

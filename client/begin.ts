@@ -5,7 +5,7 @@ import { Connection } from "./connection";
 import { Explanations, explainFinding } from "./explain";
 import { makeHandout } from "./hand-out";
 import type { Launch } from "./launch";
-import { Previews } from "./preview";
+import { lookOf, Previews } from "./preview";
 import { chooseSetup } from "./setups";
 import { startSetup } from "./start-setup";
 import { showVerdicts, VerdictsBar } from "./verdicts-bar";
@@ -32,6 +32,7 @@ export function begin(context: vscode.ExtensionContext, launch: Launch): Api {
     vscode.workspace.onDidOpenTextDocument((document) => void explanations.dress(document)),
     command(COMMANDS.showFlow, (uri, item) => previews.show(uri, item)),
     command("bothways.showPlan", (uri, item) => previews.show(uri, item, "plan")),
+    command("bothways.showLook", (uri, item, view, of) => previews.show(uri, item, "look", lookOf(view, of))),
     command(COMMANDS.choose, (uri) => chooseSetup(link, uri)),
     command("bothways.startSetup", (answers) => startSetup(context, link, answers)),
     command("bothways.makeHandout", (uri, to) => makeHandout(link, uri, to)),

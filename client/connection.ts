@@ -2,7 +2,7 @@
 import * as vscode from "vscode";
 import type { BaseLanguageClient, CloseHandlerResult, LanguageClientOptions } from "vscode-languageclient";
 import {
-  METHODS, type Choose, type Explained, type FlowAsked, type FlowOf, type HandoutOf, type MoveAsked, type MoveOf, type PlanAsked, type PlanOf, type StarterAsked, type StarterOf, type VerdictsOf,
+  METHODS, type Choose, type Explained, type FlowAsked, type FlowOf, type HandoutOf, type LookAsked, type LookOf, type MoveAsked, type MoveOf, type PlanAsked, type PlanOf, type StarterAsked, type StarterOf, type VerdictsOf,
 } from "../server/protocol/messages";
 import { LANGUAGE } from "./language";
 import type { Launch, Launched } from "./launch";
@@ -86,6 +86,10 @@ export class Connection implements vscode.Disposable {
 
   plan(asked: PlanAsked): Promise<PlanOf | undefined> {
     return this.#ask<PlanOf>(METHODS.plan, asked);
+  }
+
+  look(asked: LookAsked): Promise<LookOf | undefined> {
+    return this.#ask<LookOf>(METHODS.look, asked);
   }
 
   /** What has to be written so that something stands elsewhere. */

@@ -21,10 +21,13 @@ export interface PageParts {
   /** The document whose flow is shown. */
   readonly uri: string;
   /** What is shown of it. */
-  readonly view?: "flow" | "plan";
+  readonly view?: "flow" | "plan" | "look";
 }
 
-const NAMES = { flow: "Signal flow", plan: "Floor plan" } as const;
+const NAMES = { flow: "Signal flow", plan: "Floor plan", look: "What is seen" } as const;
+
+/** Something to choose, with its label; hidden while there is nothing. */
+const chooser = (id: string, label: string): string => `<div class="tools" id="${id}-tools" hidden><label for="${id}">${label}</label><select id="${id}"></select></div>`;
 
 /** The whole page, without anything of anybody's text but the document's URI. */
 export const pageOf = ({ nonce, script, style, uri, view = "flow" }: PageParts): string => `<!DOCTYPE html>
@@ -40,8 +43,11 @@ export const pageOf = ({ nonce, script, style, uri, view = "flow" }: PageParts):
 <header>
 <div class="top">
 <h1 id="title">${NAMES[view]}</h1>
-<div class="tools" id="items" hidden><label for="item">Item of the programme</label><select id="item"></select></div>
-<div class="tools" id="asks" hidden><label for="ask">What is asked</label><select id="ask"></select></div>
+${chooser("item", "Item of the programme")}
+${chooser("ask", "What is asked")}
+${chooser("view", "What is shown")}
+${chooser("place", "From")}
+${chooser("seat", "Seat")}
 <div class="tools" role="group" aria-label="Size of the drawing">
 <button type="button" id="zoom-out" title="Smaller (-)" aria-label="Smaller">−</button>
 <span id="zoom-word">100 %</span>

@@ -1,20 +1,35 @@
-/** Drawings beside the text – the signal flow, the floor plan –: panels that follow the edits of what they draw. */
+/** Drawings beside the text – the signal flow, the floor plan, what is seen from a place in the room –: panels that follow the edits of what they draw. */
 import * as vscode from "vscode";
-import type { FlowOf, PlanOf } from "../server/protocol/messages";
+import type { FlowOf, Look } from "../server/protocol/messages";
 import type { Connection } from "./connection";
 import { LANGUAGE } from "./language";
 import { newNonce, pageOf } from "./preview-page";
-import { asKept, fromPage, type Moving, type ToPage } from "./preview/messages";
+import { asKept, fromPage, type Moving, type Picture, type ToPage } from "./preview/messages";
 import { meant, nothingOpen } from "./setups";
 
 /** What a panel shows: its type, and how it is called. */
 const VIEWS = {
   flow: { type: "bothways.flow", title: "Signal flow", short: "Flow" },
   plan: { type: "bothways.plan", title: "Floor plan", short: "Plan" },
+  look: { type: "bothways.look", title: "What is seen", short: "View" },
 } as const;
 type View = keyof typeof VIEWS;
-const viewOf = (type: string): View => (type === VIEWS.plan.type ? "plan" : "flow");
+const viewOf = (type: string): View => (type === VIEWS.plan.type ? "plan" : type === VIEWS.look.type ? "look" : "flow");
+const LOOKS: Readonly<Record<Look, string>> = { camera: "Camera", seat: "Seat", side: "Side" };
+
+/** What is asked for in a panel: by its choosers, or by whoever opens it. */
+interface Chosen {
+  readonly item: string | undefined;
+  readonly ask?: string | undefined;
+  readonly look?: { readonly view: Look; readonly of?: string } | undefined;
+}
 const keyOf = (view: View, uri: vscode.Uri): string => `${view} ${uri.toString()}`;
+/** From where to look, as a command is told; nothing where it is told nothing of use. */
+export function lookOf(view: unknown, of: unknown): Chosen["look"] {
+  const wanted = view === "camera" || view === "seat" || view === "side" ? view : undefined;
+  return wanted === undefined ? undefined : { view: wanted, ...(typeof of === "string" && of !== "" ? { of } : {}) };
+}
+
 /** After the last keystroke, milliseconds. */
 const PAUSE = 120;
 const CURSOR_PAUSE = 60;
@@ -23,13 +38,13 @@ const CURSOR_PAUSE = 60;
 export class Previews implements vscode.WebviewPanelSerializer, vscode.Disposable {
   readonly #context: vscode.ExtensionContext;
   readonly #connection: Connection;
-  readonly #panels = new Map<string, FlowPanel>();
+  readonly #panels = new Map<string, Panel>();
   readonly #disposables: vscode.Disposable[];
 
   constructor(context: vscode.ExtensionContext, connection: Connection) {
     this.#context = context;
     this.#connection = connection;
-    const all = (act: (panel: FlowPanel) => void): void => {
+    const all = (act: (panel: Panel) => void): void => {
       for (const panel of this.#panels.values()) act(panel);
     };
     let moved: ReturnType<typeof setTimeout> | undefined;
@@ -48,10 +63,10 @@ export class Previews implements vscode.WebviewPanelSerializer, vscode.Disposabl
   }
 
   /** Shows a drawing of a document beside its text. */
-  async show(given: unknown, item?: unknown, view: View = "flow"): Promise<void> {
+  async show(given: unknown, item?: unknown, view: View = "flow", look?: { readonly view: Look; readonly of?: string }): Promise<void> {
     const uri = meant(given);
     if (uri === undefined) return nothingOpen();
-    const wanted = typeof item === "string" && item !== "" ? item : undefined;
+    const wanted: Chosen = { item: typeof item === "string" && item !== "" ? item : undefined, look };
     const open = this.#panels.get(keyOf(view, uri));
     if (open !== undefined) {
       open.reveal(wanted);
@@ -65,13 +80,13 @@ export class Previews implements vscode.WebviewPanelSerializer, vscode.Disposabl
   deserializeWebviewPanel(panel: vscode.WebviewPanel, state: unknown): Thenable<void> {
     const kept = asKept(state);
     if (kept === undefined) panel.dispose();
-    else this.#keep(viewOf(panel.viewType), panel, vscode.Uri.parse(kept.uri), kept.item, kept.ask);
+    else this.#keep(viewOf(panel.viewType), panel, vscode.Uri.parse(kept.uri), { item: kept.item, ask: kept.ask, look: kept.look });
     return Promise.resolve();
   }
 
-  #keep(view: View, panel: vscode.WebviewPanel, uri: vscode.Uri, item: string | undefined, ask?: string): void {
+  #keep(view: View, panel: vscode.WebviewPanel, uri: vscode.Uri, chosen: Chosen): void {
     const key = keyOf(view, uri);
-    const kept = new FlowPanel(view, this.#context, this.#connection, panel, uri, item, ask);
+    const kept = new Panel(view, this.#context, this.#connection, panel, uri, chosen);
     this.#panels.set(key, kept);
     panel.onDidDispose(() => {
       kept.dispose();
@@ -85,26 +100,24 @@ export class Previews implements vscode.WebviewPanelSerializer, vscode.Disposabl
 }
 
 /** One panel: asks for the drawing of its document when something has changed, and hands it to its page. */
-class FlowPanel {
+class Panel {
   readonly #view: View;
   readonly #connection: Connection;
   readonly #panel: vscode.WebviewPanel;
   readonly #uri: vscode.Uri;
-  #item: string | undefined;
-  #ask: string | undefined;
+  #chosen: Chosen;
   #flow: FlowOf | undefined;
   /** Whether the page listens: it does not while it is hidden. */
   #listening = false;
   #asked = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(view: View, context: vscode.ExtensionContext, connection: Connection, panel: vscode.WebviewPanel, uri: vscode.Uri, item: string | undefined, ask: string | undefined) {
+  constructor(view: View, context: vscode.ExtensionContext, connection: Connection, panel: vscode.WebviewPanel, uri: vscode.Uri, chosen: Chosen) {
     this.#view = view;
-    this.#ask = ask;
     this.#connection = connection;
     this.#panel = panel;
     this.#uri = uri;
-    this.#item = item;
+    this.#chosen = chosen;
     const dist = vscode.Uri.joinPath(context.extensionUri, "dist");
     const assets = vscode.Uri.joinPath(context.extensionUri, "client", "assets");
     panel.iconPath = { light: vscode.Uri.joinPath(assets, "file-light.svg"), dark: vscode.Uri.joinPath(assets, "file-dark.svg") };
@@ -118,9 +131,9 @@ class FlowPanel {
     panel.webview.html = pageOf({ nonce: newNonce(), script: within("preview.js"), style: within("preview.css"), uri: uri.toString(), view });
   }
 
-  reveal(item: string | undefined): void {
-    if (item !== undefined && item !== this.#item) {
-      this.#item = item;
+  reveal({ item = this.#chosen.item, look = this.#chosen.look }: Chosen): void {
+    if (item !== this.#chosen.item || look !== this.#chosen.look) {
+      this.#chosen = { ...this.#chosen, item, look };
       this.soon();
     }
     this.#panel.reveal(undefined, true);
@@ -160,24 +173,44 @@ class FlowPanel {
   async #update(): Promise<void> {
     if (!this.#listening) return;
     const number = ++this.#asked;
-    const asked = { uri: this.#uri.toString(), form: "panel" as const, ...(this.#item === undefined ? {} : { item: this.#item }) };
-    const flow: (FlowOf & Partial<Pick<PlanOf, "asks" | "ask">>) | undefined = this.#view === "flow" ? await this.#connection.flow(asked)
-      : await this.#connection.plan({ ...asked, ...(this.#ask === undefined ? {} : { ask: this.#ask }) });
+    const drawn = await this.#drawn();
     // A later question is under way; its answer is the one that counts.
     if (number !== this.#asked) return;
-    if (flow === undefined) {
+    if (drawn === undefined) {
       this.#tell({ kind: "nothing", why: "There is nothing to draw at the moment: this file is no setup, and no setup uses it." });
       return;
     }
+    const { of: flow, short, more } = drawn;
     this.#flow = flow;
-    this.#panel.title = `${VIEWS[this.#view].short}: ${flow.setup.title}`;
+    this.#panel.title = `${short}: ${flow.setup.title}`;
     this.#tell({
       kind: "picture", uri: this.#uri.toString(), title: flow.setup.title, svg: flow.svg, verdicts: flow.verdicts, items: flow.items,
-      ...(flow.item === undefined ? {} : { item: flow.item }),
-      ...(flow.asks === undefined ? {} : { asks: flow.asks }), ...(flow.ask === undefined ? {} : { ask: flow.ask }),
+      ...(flow.item === undefined ? {} : { item: flow.item }), ...more,
     });
     const editor = vscode.window.activeTextEditor;
     if (editor !== undefined) this.cursorMoved(editor);
+  }
+
+  /** The drawing, what the panel is called by it, and what can be chosen of it. */
+  async #drawn(): Promise<{ readonly of: FlowOf; readonly short: string; readonly more: Partial<Picture> } | undefined> {
+    const { item, ask, look } = this.#chosen;
+    const asked = { uri: this.#uri.toString(), form: "panel" as const, ...(item === undefined ? {} : { item }) };
+    const { short } = VIEWS[this.#view];
+    if (this.#view === "flow") {
+      const of = await this.#connection.flow(asked);
+      return of && { of, short, more: {} };
+    }
+    if (this.#view === "plan") {
+      const of = await this.#connection.plan({ ...asked, ...(ask === undefined ? {} : { ask }) });
+      return of && { of, short, more: { asks: of.asks, ...(of.ask === undefined ? {} : { ask: of.ask }) } };
+    }
+    const of = await this.#connection.look({ ...asked, ...look });
+    if (of === undefined) return undefined;
+    const { view, views, places } = of;
+    return {
+      of, short: LOOKS[view],
+      more: { looking: { view, views, places, ...(of.of === undefined ? {} : { of: of.of }) }, ...(of.svg === "" ? { why: of.desc } : {}) },
+    };
   }
 
   #tell(message: ToPage): void {
@@ -194,11 +227,15 @@ class FlowPanel {
         void this.#update();
         return;
       case "item":
-        this.#item = message.item;
+        this.#chosen = { ...this.#chosen, item: message.item };
         void this.#update();
         return;
       case "ask":
-        this.#ask = message.ask === "" ? undefined : message.ask;
+        this.#chosen = { ...this.#chosen, ask: message.ask === "" ? undefined : message.ask };
+        void this.#update();
+        return;
+      case "look":
+        this.#chosen = { ...this.#chosen, look: { view: message.view, ...(message.of === undefined ? {} : { of: message.of }) } };
         void this.#update();
         return;
       case "move":

@@ -23,7 +23,7 @@ export interface XmlNode {
 }
 
 export const SVG = "http://www.w3.org/2000/svg";
-const ELEMENTS = new Set(["svg", "g", "title", "desc", "rect", "circle", "path", "line", "text"]);
+const ELEMENTS = new Set(["svg", "g", "title", "desc", "rect", "circle", "ellipse", "path", "line", "text"]);
 /** Attributes whose values are numbers, path data, or words of closed lists: letters, digits and a few signs. */
 const PLAIN = new Set([
   "viewBox", "width", "height", "x", "y", "rx", "ry", "cx", "cy", "r", "d", "x1", "x2", "y1", "y2", "class", "font-size", "text-anchor",
@@ -32,7 +32,7 @@ const PLAIN = new Set([
 const PLAIN_VALUE = /^[\w\s.,%+-]*$/u;
 /** Attributes that hold names and words of the text; nothing is ever loaded or run from them. */
 const WORDS = new Set(["aria-label", "data-path", "data-start", "data-end", "data-post", "data-from", "data-to", "data-way", "data-echo", "data-seats", "data-row", "data-field", "data-aim", "data-fact", "data-x", "data-y", "data-scale"]);
-const NAME = /^(?:flow|plan)-[\w-]+$/u;
+const NAME = /^(?:flow|plan|side|view)-[\w-]+$/u;
 /** More than this is no drawing of a meeting. */
 const MOST_ELEMENTS = 40_000;
 const DEEPEST = 12;
@@ -50,7 +50,8 @@ function attributesOf(node: XmlNode, tag: string): Map<string, string> {
   }
   // The page has things in it that can be reached, so it is a group and no picture; each of them leads to its line.
   if (tag === "svg") kept.set("role", "group");
-  if (kept.has("data-path")) {
+  // What leads somewhere without a name of its own – a head among many, a name beside its thing – is for the pointer alone.
+  if (kept.has("data-path") && kept.has("aria-label")) {
     kept.set("role", "link");
     kept.set("tabindex", "0");
   }

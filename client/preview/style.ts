@@ -1,5 +1,7 @@
 /** The part of the page's style sheet that comes from the drawing: its palettes by the editor's theme classes, and its rules. */
+import { SIDE_RULES } from "../../server/views/elevation/render";
 import { FLOW_RULES } from "../../server/views/flow/render";
+import { PERSPECTIVE_RULES } from "../../server/views/perspective/rules";
 import { PLAN_RULES } from "../../server/views/plan/render";
 import { rulesFor } from "../../server/views/svg/document";
 import { paletteSheet, type Theme } from "../../server/views/svg/palette";
@@ -11,4 +13,5 @@ const CLASSES: readonly (readonly [string, Theme])[] = [
 
 /** The generated part; the build writes it before the page's own sheet. */
 export const drawingSheet = (): string =>
-  [...CLASSES.map(([name, theme]) => paletteSheet(`body.${name}`, theme)), rulesFor(".bothways-flow", FLOW_RULES), rulesFor(".bothways-plan", PLAN_RULES)].join("\n");
+  [...CLASSES.map(([name, theme]) => paletteSheet(`body.${name}`, theme)), rulesFor(".bothways-flow", FLOW_RULES), rulesFor(".bothways-plan", PLAN_RULES),
+    rulesFor(".bothways-perspective", PERSPECTIVE_RULES), rulesFor(".bothways-side", SIDE_RULES)].join("\n");

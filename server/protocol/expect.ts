@@ -1,7 +1,8 @@
 /** What comes over the wire is checked before anybody works with it: each reader gives what it wants to see, or nothing. */
 import type { CompletionItem, Position, Range } from "vscode-languageserver";
+import { LOOKS } from "../features/looks";
 import { ASKS, type Ask } from "../signal/ground-plan/plan";
-import type { Choose, FlowAsked, MoveAsked, PlanAsked, StarterAsked } from "./messages";
+import type { Choose, FlowAsked, LookAsked, MoveAsked, PlanAsked, StarterAsked } from "./messages";
 
 export type Read<T> = (params: unknown) => T | undefined;
 
@@ -214,6 +215,14 @@ export const flowAsked: Read<FlowAsked> = (params) => {
 export const planAsked: Read<PlanAsked & { readonly ask?: Ask }> = (params) => {
   const of = flowAsked(params);
   return of && present({ ...of, ask: ASKS.find((ask) => ask === record(params)?.["ask"]) });
+};
+
+/** No name of a seat is longer. */
+const LONGEST_NAME = 400;
+
+export const lookAsked: Read<LookAsked> = (params) => {
+  const of = flowAsked(params);
+  return of && present({ ...of, view: LOOKS.find((look) => look === record(params)?.["view"]), of: text(record(params)?.["of"])?.slice(0, LONGEST_NAME) });
 };
 
 export const moveAsked: Read<MoveAsked> = (params) => {

@@ -2,7 +2,10 @@
  * What the server understands beyond the standard protocol, and the names that server and client share. The client imports this
  * file and nothing else of the server; positions are those of the protocol, offsets count UTF-16 units.
  */
+import type { Look, LookPlace } from "../features/looks";
 import type { Verdict, WayName } from "../model/ways";
+
+export type { Look, LookPlace } from "../features/looks";
 
 /** Commands that the server puts into lenses; the client provides them. Each takes a document's URI, then an item where one is meant. */
 export const COMMANDS = { showFlow: "bothways.showFlow", choose: "bothways.choose" } as const;
@@ -16,6 +19,7 @@ export const METHODS = {
   choose: "bothways/choose",
   flow: "bothways/flow",
   plan: "bothways/plan",
+  look: "bothways/look",
   move: "bothways/move",
   handout: "bothways/handout",
   explain: "bothways/explain",
@@ -104,6 +108,23 @@ export interface PlanOf extends FlowOf {
   /** What can be asked, and what was. */
   readonly asks: readonly { readonly ask: string; readonly title: string }[];
   readonly ask?: string;
+}
+
+/** `bothways/look`: what a camera frames, what is seen from a seat or a talker's place, or the room from the side with a row's sight lines. */
+export interface LookAsked extends FlowAsked {
+  /** What a camera frames, where nothing is said. */
+  readonly view?: Look;
+  /** The camera, the seat, the talker or the row; one that tells most where nothing is said, or there is none of that name. */
+  readonly of?: string;
+}
+
+/** `bothways/look` answers this, or null where there is no setup to draw. Its drawing is empty where there is nothing to look from, and `desc` says so. */
+export interface LookOf extends FlowOf {
+  readonly view: Look;
+  readonly views: readonly { readonly view: Look; readonly title: string }[];
+  readonly places: readonly LookPlace[];
+  /** Where one looks from: a place, or a seat of one. */
+  readonly of?: string;
 }
 
 /** `bothways/move`: something in the floor plan was put elsewhere; metres from the front wall and from the left one. */

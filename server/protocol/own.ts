@@ -1,17 +1,21 @@
 /** The requests that only Bothways has; `messages.ts` says what each takes and gives. */
 import type { CancellationToken } from "vscode-languageserver-protocol";
 import { explain } from "../features/explain";
+import { lookFrom, type Looked } from "../features/look";
+import { LOOK_TITLES, LOOKS } from "../features/looks";
 import { move } from "../features/move";
 import type { Setup } from "../model/setup";
 import { readSetup } from "../model/setup";
 import { ASK_TITLES, ASKS } from "../signal/ground-plan/plan";
 import type { Study } from "../study";
 import { drawnFlow } from "../views/flow/draw";
+import { drawnSide } from "../views/elevation/draw";
 import { handout } from "../views/handout/handout";
+import { drawnPerspective } from "../views/perspective/draw";
 import { drawnPlan } from "../views/plan/draw";
 import { remarks, starter } from "../views/starter";
-import { chosen, explainAsked, flowAsked, handoutAsked, moveAsked, planAsked, starterAsked, verdictsAsked } from "./expect";
-import { METHODS, type Explained, type FlowOf, type HandoutOf, type MoveOf, type PlanOf, type StarterOf, type VerdictsOf } from "./messages";
+import { chosen, explainAsked, flowAsked, handoutAsked, lookAsked, moveAsked, planAsked, starterAsked, verdictsAsked } from "./expect";
+import { METHODS, type Explained, type FlowOf, type HandoutOf, type LookOf, type MoveOf, type PlanOf, type StarterOf, type VerdictsOf } from "./messages";
 import type { Parts } from "./standard";
 import { setupName, shownVerdict, verdictsOf } from "./status";
 
@@ -67,6 +71,18 @@ export function own({ guard, session, publisher }: Parts): void {
       return { ...drawnPlan(plan, look), item: plan.item };
     });
     return drawn === undefined ? null : { ...drawn, asks: ASKS.map((one) => ({ ask: one, title: ASK_TITLES[one] })), ...(ask === undefined ? {} : { ask }) };
+  }, null);
+
+  guard.request(METHODS.look, lookAsked, async ({ uri, item, view = "camera", of, ...look }, token): Promise<LookOf | null> => {
+    let looked: Looked | undefined;
+    const drawn = await drawing(uri, token, (study) => {
+      looked = lookFrom(study, view, of, item);
+      const { seen } = looked;
+      if ("nothing" in seen) return { svg: "", description: seen.nothing, item: study.flow(item).item };
+      return { ...("view" in seen ? drawnPerspective(seen, look) : drawnSide(seen, look)), item: seen.item };
+    });
+    if (drawn === undefined || looked === undefined) return null;
+    return { ...drawn, view, views: LOOKS.map((one) => ({ view: one, title: LOOK_TITLES[one] })), places: looked.places, ...(looked.of === undefined ? {} : { of: looked.of }) };
   }, null);
 
   guard.request(METHODS.move, moveAsked, ({ uri, ...wanted }): MoveOf | null => {

@@ -3,11 +3,17 @@ import { describe, expect, it } from "vitest";
 import { policy, pageOf, newNonce } from "../../client/preview-page";
 import { hereOf } from "../../client/preview/here";
 import { asKept, fromPage, toPage, type Cursor } from "../../client/preview/messages";
+import { seatIn, standing } from "../../client/preview/standing";
 import { longestRising, Morph, type Host } from "../../client/preview/morph";
 import { markOf, shapeOf, SVG, type Shape, type XmlNode } from "../../client/preview/shape";
 import { fitted, LEAST, MOST, scrolled, stepped } from "../../client/preview/zoom";
 import { drawFlow } from "../../server/views/flow/draw";
+import type { ViewIn } from "../../server/signal/perspective/perspective";
+import { drawSide } from "../../server/views/elevation/draw";
+import { drawPerspective } from "../../server/views/perspective/draw";
+import { drawnPlan } from "../../server/views/plan/draw";
 import { association, smallest } from "../views/flows";
+import { SCHOOLROOM, studyOf } from "../views/plans";
 import { parseXml, type XmlElement } from "../views/xml";
 
 const textNode = (text: string): XmlNode => ({ nodeType: 3, textContent: text, childNodes: [] });
@@ -27,12 +33,25 @@ const shaped = (svg: string): Shape => {
 const flat = (shape: Shape): Shape[] => [shape, ...shape.children.flatMap(flat)];
 
 describe("what of a drawing gets in", () => {
-  it("is everything that the server draws but its style", () => {
-    const source = parseXml(drawFlow(association()));
+  const schoolroom = studyOf(SCHOOLROOM);
+  const seen = (view: ViewIn, of: string): string => {
+    const one = schoolroom.sees(view, of);
+    return "known" in one ? expect.fail(one.known) : drawPerspective(one);
+  };
+  it.each([
+    ["flow", drawFlow(association())], ["plan", drawnPlan(schoolroom.plan(undefined, "reads")).svg], ["side", drawSide(schoolroom.side())],
+    ["camera", seen("camera", "stage-camera")], ["seat", seen("seat", "audience.row-4.seat-2")],
+  ])("is everything that the server draws of a %s but its style", (_, svg) => {
+    const source = parseXml(svg);
     const count = (element: XmlElement): number => 1 + element.children.reduce((sum, child) => sum + count(child), 0);
-    expect(flat(shaped(drawFlow(association())))).toHaveLength(count(source) - 1);
+    expect(flat(shaped(svg))).toHaveLength(count(source) - 1);
     const words = (element: XmlElement): string[] => [...(element.tag === "text" ? [element.text] : []), ...element.children.flatMap(words)];
-    expect(flat(shaped(drawFlow(association()))).filter((one) => one.tag === "text").map((one) => one.text)).toEqual(words(source));
+    expect(flat(shaped(svg)).filter((one) => one.tag === "text").map((one) => one.text)).toEqual(words(source));
+    // No element loses an attribute but those that say how it is reached, which the page sets itself.
+    const own = ["xmlns", "tabindex", "role", "aria-labelledby", "aria-describedby", "width", "height"];
+    const names = (attributes: Iterable<string>): string[] => [...attributes].filter((name) => !own.includes(name)).sort();
+    const attributes = (element: XmlElement): string[][] => [...(element.tag === "style" ? [] : [names(Object.keys(element.attributes))]), ...element.children.flatMap(attributes)];
+    expect(flat(shaped(svg)).map((one) => names(one.attributes.keys()))).toEqual(attributes(source));
   });
 
   it("is no script, link, style, handler, foreign content or animation", () => {
@@ -54,6 +73,14 @@ describe("what of a drawing gets in", () => {
     expect(shapeOf(null)).toBeUndefined();
     expect(shapeOf(asNode(parseXml(`<svg>${"<g/>".repeat(40_001)}</svg>`)))).toBeUndefined();
     expect(flat(shaped(`<svg>${"<g>".repeat(40)}${"</g>".repeat(40)}</svg>`))).toHaveLength(13);
+  });
+
+  it("is a link that the keyboard reaches only where it has a name", () => {
+    const heads = flat(shaped(seen("seat", "audience.row-4.seat-2"))).filter((one) => one.attributes.has("data-path"));
+    const links = heads.filter((one) => one.attributes.get("role") === "link");
+    expect(links.length).toBeGreaterThan(3);
+    expect(links.length).toBeLessThan(heads.length);
+    for (const one of heads) expect(one.attributes.has("tabindex")).toBe((one.attributes.get("aria-label") ?? "") !== "");
   });
 
   it("has a key of its own for everything, and links that can be reached", () => {
@@ -210,4 +237,38 @@ describe("the page", () => {
     expect(page).toContain(`<script nonce="${nonce}"`);
   });
   it("has nothing of a file's name as mark-up", () => expect(page).toContain('data-uri="file:///&quot;&gt;&lt;script&gt;x"'));
+});
+
+describe("where one looks from", () => {
+  const places = [{ of: "Ines", title: "Ines" }, { of: "stalls.row-1", title: "stalls, row 1", seats: 10 }, { of: "stalls.row-10", title: "stalls, row 10", seats: 4 }, { of: "ring", title: "ring", seats: 12 }];
+
+  it("is a place, and of a row one of its seats", () => {
+    const found = (of: string | undefined) => {
+      const at = standing(places, of);
+      return at === undefined ? undefined : [at.place.of, at.seat];
+    };
+    expect(found("Ines")).toEqual(["Ines", undefined]);
+    expect(found("stalls.row-10.seat-3")).toEqual(["stalls.row-10", 3]);
+    expect(found("stalls.row-1.seat-3")).toEqual(["stalls.row-1", 3]);
+    expect(found("ring.seat-12")).toEqual(["ring", 12]);
+    expect([found("stalls.row-1.seat-x"), found("stalls"), found(undefined)]).toEqual([undefined, undefined, undefined]);
+  });
+
+  it("in another row is as far along as before, and the middle of a row that one comes to first", () => {
+    const [ines, first, last] = places.map((place) => (seat: number | undefined) => seatIn(place, seat));
+    expect([ines?.(3), first?.(3), last?.(7), last?.(undefined), first?.(undefined)]).toEqual(["Ines", "stalls.row-1.seat-3", "stalls.row-10.seat-4", "stalls.row-10.seat-2", "stalls.row-1.seat-5"]);
+  });
+
+  it("crosses to the page and back as it is, and not otherwise", () => {
+    const looking = { view: "seat" as const, views: [{ view: "seat" as const, title: "What is seen from a seat" }], places, of: "Ines" };
+    const picture = { kind: "picture", uri: "file:///a", title: "A", svg: "<svg/>", verdicts: [], items: [], looking, why: "no" };
+    expect(toPage(picture)).toEqual(picture);
+    expect(toPage({ ...picture, looking: { ...looking, view: "roof" } })).not.toHaveProperty("looking");
+    expect(toPage({ ...picture, looking: { ...looking, places: [{ of: 1 }] } })).not.toHaveProperty("looking");
+    expect(fromPage({ kind: "look", view: "camera", of: "eye" })).toEqual({ kind: "look", view: "camera", of: "eye" });
+    expect(fromPage({ kind: "look", view: "camera", of: 3 })).toEqual({ kind: "look", view: "camera" });
+    expect(fromPage({ kind: "look", view: "roof" })).toBeUndefined();
+    expect(asKept({ uri: "file:///a", left: 0, top: 0, look: { view: "side", of: "stalls.row-2" } })).toMatchObject({ look: { view: "side", of: "stalls.row-2" } });
+    expect(asKept({ uri: "file:///a", left: 0, top: 0, look: { view: "roof" } })).not.toHaveProperty("look");
+  });
 });

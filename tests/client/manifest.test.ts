@@ -60,7 +60,7 @@ describe("commands", () => {
 
 describe("what the extension says of itself", () => {
   it("is woken by the language and by its own panels alone, and works untrusted and without a disk", () => {
-    expect(manifest.activationEvents).toEqual(["onLanguage:bothways", "onWebviewPanel:bothways.flow", "onWebviewPanel:bothways.plan"]);
+    expect(manifest.activationEvents).toEqual(["onLanguage:bothways", "onWebviewPanel:bothways.flow", "onWebviewPanel:bothways.plan", "onWebviewPanel:bothways.look"]);
     expect(manifest.capabilities).toEqual({ untrustedWorkspaces: { supported: true }, virtualWorkspaces: true });
   });
   it("has settings that somebody reads", () => {

@@ -8,6 +8,10 @@ import { pageOf } from "../../client/preview-page";
 import type { Kept, Picture } from "../../client/preview/messages";
 import { WAY_TITLES, WAYS } from "../../server/model/ways";
 import { drawFlow } from "../../server/views/flow/draw";
+import { lookFrom } from "../../server/features/look";
+import { LOOK_TITLES, LOOKS, type Look } from "../../server/features/looks";
+import { drawSide } from "../../server/views/elevation/draw";
+import { drawPerspective } from "../../server/views/perspective/draw";
 import { drawnPlan } from "../../server/views/plan/draw";
 import { build } from "../cli/built";
 import { findBrowser, launchBrowser } from "../vscode/harness/browser";
@@ -47,7 +51,7 @@ describe.skipIf(executable === undefined)("the page of the preview", () => {
     await page.close();
   });
 
-  const load = async (kept?: Kept, view: "flow" | "plan" = "flow"): Promise<void> => {
+  const load = async (kept?: Kept, view: "flow" | "plan" | "look" = "flow"): Promise<void> => {
     page.on("pageerror", (error) => complaints.push(error.message));
     page.on("console", (message) => {
       if (message.type() === "error" || message.type() === "warning") complaints.push(message.text());
@@ -159,6 +163,71 @@ describe.skipIf(executable === undefined)("the page of the preview", () => {
       for (const key of ["Alt+ArrowLeft", "Alt+ArrowLeft", "Alt+Shift+ArrowDown"]) await page.keyboard.press(key);
       await page.waitForTimeout(600);
       expect(await moves()).toEqual([{ kind: "move", what: "place", name: "box", x: 1, y: 4.8 }]);
+    });
+  });
+
+  describe("with a look from somewhere", () => {
+    const study = studyOf(SCHOOLROOM);
+    const looking = (view: Look, of: string): Picture => {
+      const looked = lookFrom(study, view, of, undefined);
+      const { seen } = looked;
+      if ("nothing" in seen) expect.fail(seen.nothing);
+      return picture({
+        svg: "view" in seen ? drawPerspective(seen) : drawSide(seen), items: [],
+        looking: { view, views: LOOKS.map((one) => ({ view: one, title: LOOK_TITLES[one] })), places: looked.places, of },
+      });
+    };
+    const seats = (): Promise<boolean> => page.locator("#seat-tools").isVisible();
+
+    it("chooses what is shown and from where as plainly as a question is chosen, and knows where it was", async () => {
+      await load(undefined, "look");
+      await tell(looking("camera", "stage-camera"));
+      expect(await page.locator("#view option").allTextContents()).toEqual(["What a camera frames", "What is seen from a seat", "The room from the side"]);
+      expect(await page.locator("#place option").allTextContents()).toEqual(["stage-camera", "laptop.camera"]);
+      expect([await seats(), await page.locator("#ask-tools").isVisible()]).toEqual([false, false]);
+      await page.locator("#view").selectOption("seat");
+      expect((await said()).at(-1)).toEqual({ kind: "look", view: "seat" });
+      await tell(looking("seat", "audience.row-4.seat-3"));
+      expect(await page.locator("#place").inputValue()).toBe("audience.row-4");
+      expect(await page.locator("#seat option").allTextContents()).toEqual(["1", "2", "3", "4", "5", "6"]);
+      expect([await seats(), await page.locator("#seat").inputValue()]).toEqual([true, "3"]);
+      await page.locator("#seat").selectOption("6");
+      expect((await said()).at(-1)).toEqual({ kind: "look", view: "seat", of: "audience.row-4.seat-6" });
+      await tell(looking("seat", "audience.row-4.seat-6"));
+      await page.locator("#place").selectOption("audience.row-1");
+      expect((await said()).at(-1)).toEqual({ kind: "look", view: "seat", of: "audience.row-1.seat-6" });
+      await page.locator("#place").selectOption("Ines");
+      expect((await said()).at(-1)).toEqual({ kind: "look", view: "seat", of: "Ines" });
+      await tell(looking("seat", "Ines"));
+      expect(await seats()).toBe(false);
+      await page.locator("#view").selectOption("camera");
+      expect((await said()).at(-1)).toEqual({ kind: "look", view: "camera", of: "stage-camera" });
+      await expect.poll(async () => (await state()).look).toEqual({ view: "seat", of: "Ines" });
+      expect(await page.locator("#live").textContent()).toMatch(/^What is seen from a seat, Ines of Autumn, during talk\./u);
+    });
+
+    it.each([["camera", "stage-camera"], ["seat", "audience.row-4.seat-3"], ["side", "audience.row-4"]] as const)("leads from a %s view to the line of a thing in it", async (view, of) => {
+      await load(undefined, "look");
+      await tell(looking(view, of));
+      const box = SCHOOLROOM.indexOf("place box");
+      await page.locator(`#sheet [data-start="${box}"][tabindex]`).first().focus();
+      await page.keyboard.press("Enter");
+      await page.locator(`#sheet [data-start="${box}"] text`).first().click();
+      const gone = (await said()).filter((one) => one.kind === "go");
+      expect(gone).toHaveLength(2);
+      for (const one of gone) expect(one).toMatchObject({ path: "evening.bothways", start: box });
+    });
+
+    it("says why there is nothing to see, and lets one choose another view", async () => {
+      await load(undefined, "look");
+      await tell(looking("seat", "Ines"));
+      const { looking: still } = looking("camera", "stage-camera");
+      await tell({ ...looking("camera", "stage-camera"), svg: "", why: "This setup has no camera.", looking: { view: "camera", views: still?.views, places: [] } });
+      expect(await page.locator("#note").textContent()).toBe("This setup has no camera.");
+      expect(await page.locator("#sheet svg").count()).toBe(0);
+      expect([await page.locator("#view").isVisible(), await page.locator("#place").isVisible()]).toEqual([true, false]);
+      await tell(looking("seat", "Ines"));
+      expect([await page.locator("#note").isVisible(), await page.locator("#sheet svg").count()]).toEqual([false, 1]);
     });
   });
 

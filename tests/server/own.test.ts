@@ -1,6 +1,6 @@
 /** What only Bothways asks: verdicts, the setup in view, the drawing, the hand-out, explanations, a first setup. */
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { Explained, FlowOf, HandoutOf, MoveOf, PlanOf, StarterOf, VerdictsOf } from "../../server/protocol/messages";
+import type { Explained, FlowOf, HandoutOf, LookOf, MoveOf, PlanOf, StarterOf, VerdictsOf } from "../../server/protocol/messages";
 import { WAYS } from "../../server/model/ways";
 import { parseXml } from "../views/xml";
 import { Editor, uriOf } from "./editor";
@@ -54,6 +54,34 @@ describe("the association's evening", () => {
     expect(drawn.asks.map(({ ask }) => ask)).toContain("frame");
     expect(drawn.desc).toContain("from above");
     expect(await editor.ask<PlanOf>("bothways/plan", { uri, ask: "nonsense" })).not.toHaveProperty("ask");
+  });
+
+  it("is looked at through its cameras, from its seats and from the side, and every thing in the picture leads to a text", async () => {
+    const looks = [["camera", "stage-camera"], ["camera", "phone.camera"], ["seat", "audience.row-4.seat-1"], ["seat", "Ines"], ["side", "audience.row-2"]] as const;
+    for (const [view, of] of looks) {
+      const drawn = await editor.ask<LookOf>("bothways/look", { uri, view, of, form: "panel" });
+      expect(drawn).toMatchObject({ view, of, items: ["talk", "questions"], item: "talk" });
+      expect(parseXml(drawn.svg).tag).toBe("svg");
+      expect(drawn.places.some((place) => of === place.of || of.startsWith(`${place.of}.seat-`)), of).toBe(true);
+      expect(drawn.views.map((one) => one.view)).toEqual(["camera", "seat", "side"]);
+      expect(drawn.desc.length).toBeGreaterThan(50);
+      const files = new Set(drawn.files.map((file) => file.path));
+      const led = [...drawn.svg.matchAll(/data-path="([^"]*)"/g)].map((match) => match[1] ?? "");
+      expect(led.length).toBeGreaterThan(0);
+      expect(led.filter((path) => !files.has(path))).toEqual([]);
+    }
+  });
+
+  it("is looked at anew after an edit, and from elsewhere where a name has gone or is none", async () => {
+    const before = await editor.ask<LookOf>("bothways/look", { uri, view: "camera", of: "stage-camera" });
+    await editor.replace(uri, "place stage-camera behind row 3, aim lectern", "place stage-camera behind row 1, aim lectern");
+    const nearer = await editor.ask<LookOf>("bothways/look", { uri, view: "camera", of: "stage-camera" });
+    expect(nearer.svg).not.toBe(before.svg);
+    expect(nearer.version).toBe(editor.document(uri).version);
+    await editor.replace(uri, "place stage-camera behind row 1, aim lectern", "place stage-camera behind row 3, aim lectern");
+    expect((await editor.ask<LookOf>("bothways/look", { uri, view: "camera", of: "stage-camera" })).svg).toBe(before.svg);
+    expect(await editor.ask<LookOf>("bothways/look", { uri, view: "roof", of: 7 })).toMatchObject({ view: "camera", of: "stage-camera" });
+    expect(await editor.ask<LookOf>("bothways/look", { uri, view: "seat", of: `x${".row-1".repeat(50_000)}` })).toMatchObject({ view: "seat", of: "audience.row-4.seat-3" });
   });
 
   it("is told what to write when something in it is moved, in the file that says where it is", async () => {
@@ -179,6 +207,7 @@ describe("the setup in view", () => {
     expect(told).toMatchObject({ ways: [], setups: [] });
     expect(told.setup).toBeUndefined();
     expect(await editor.ask("bothways/flow", { uri: alone })).toBeNull();
+    expect(await editor.ask("bothways/look", { uri: alone })).toBeNull();
     expect(await editor.ask("bothways/handout", { uri: alone })).toBeNull();
   });
 });

@@ -76,7 +76,8 @@ export function layOut(ground: Ground, group: Seats, trial: Trial): Seat[] {
   });
 }
 
-const isAround = (group: Seats): boolean => group.place?.relations.some((r) => r.relation === "around") === true;
+/** Whether seats stand around something rather than in rows. */
+export const isAround = (group: Seats): boolean => group.place?.relations.some((r) => r.relation === "around") === true;
 
 /** Where the seats of a group are as the text has it. `fit`: rows wider than the room are drawn together. */
 export function spotsOf(ground: Ground, group: Seats, trial: Trial, fit: boolean): Spot2[] {

@@ -7,13 +7,26 @@ import { shorten } from "../svg/wrap";
 import { placeSide } from "./place";
 import { renderSide } from "./render";
 
+export interface SideOptions {
+  /** Without one, the drawing follows what the reader's system prefers. */
+  readonly theme?: Theme;
+  /** Width in pixels at which it is shown; without one, its natural width. */
+  readonly width?: number;
+  /** `false`: nothing in it can be reached by the keyboard, as is right on paper. */
+  readonly stops?: boolean;
+}
+
 /** Draws a side elevation as a complete SVG document. */
-export function drawSide(view: SideView, options: { readonly theme?: Theme; readonly width?: number; readonly stops?: boolean } = {}): string {
+export const drawSide = (view: SideView, options: SideOptions = {}): string => drawnSide(view, options).svg;
+
+/** The same with its words beside it. */
+export function drawnSide(view: SideView, options: SideOptions = {}): { readonly svg: string; readonly description: string } {
+  const description = wordsOf(view);
   const drawing = renderSide(placeSide(view), {
     id: nameOf("side", `${view.title}\n${view.item ?? ""}\n${view.result}\n${options.theme ?? ""}`), theme: options.theme, width: options.width, stops: options.stops ?? true,
-    title: `From the side: ${view.title}${view.item === undefined ? "" : `, during ${view.item}`}`, description: wordsOf(view),
+    title: `From the side: ${view.title}${view.item === undefined ? "" : `, during ${view.item}`}`, description,
   });
-  return `${write(drawing)}\n`;
+  return { svg: `${write(drawing)}\n`, description };
 }
 
 const MOST = 60;

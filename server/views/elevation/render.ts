@@ -13,7 +13,7 @@ import { writeText } from "../svg/text";
 import type { SideKey, SideScene } from "./scene";
 
 /** How the parts of an elevation look. */
-const RULES: readonly string[] = [
+export const SIDE_RULES: readonly string[] = [
   ".section{fill:var(--ground);stroke:none}",
   ".wall{stroke:var(--ink);stroke-width:2}",
   ".wall.open{stroke-dasharray:10 7}",
@@ -86,7 +86,7 @@ export function renderSide(scene: SideScene, manner: Manner): Element {
   const { view, scale } = scene;
   const to = ({ x, y }: Point): Spot => ({ x: scene.left + x * scale, y: scene.base - y * scale });
   const roof = [scene.floor[0], ...[...scene.section].reverse().slice(0, 2), scene.floor.at(-1)].flatMap((spot) => spot ?? []);
-  return documentOf("bothways-side", scene, manner, RULES,
+  return documentOf("bothways-side", scene, manner, SIDE_RULES,
     element("g", { class: "head-words" }, ...scene.texts.map(writeText)),
     ...scene.key.map(keyEntry),
     element("g", { class: "room", "data-scale": String(scale), ...source(view.where, `${view.room}, ${view.length.toFixed(1)} m long and ${view.height.toFixed(1)} m high`, manner.stops) },

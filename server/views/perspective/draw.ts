@@ -30,7 +30,10 @@ const MOST_LINES = 40;
 const FAR = 70;
 
 /** The view as a complete SVG document; the same text for the same view. */
-export function drawPerspective(seen: Perspective, options: PerspectiveOptions = {}): string {
+export const drawPerspective = (seen: Perspective, options: PerspectiveOptions = {}): string => drawnPerspective(seen, options).svg;
+
+/** The same with its words beside it. */
+export function drawnPerspective(seen: Perspective, options: PerspectiveOptions = {}): { readonly svg: string; readonly description: string } {
   const frame = frameOf(seen);
   const stops = options.stops ?? true;
   const { labels, marks, without } = labelsOf(seen);
@@ -46,8 +49,9 @@ export function drawPerspective(seen: Perspective, options: PerspectiveOptions =
   for (const line of linesOf(seen)) say(line, "ink");
   y += 8;
   for (const line of notesOf(seen, without)) say(line, "ink2");
+  const words = describe(seen);
   const drawing = documentOf("bothways-perspective", { width: WIDTH, height: y + 2 }, {
-    id: nameOf("view", `${seen.title}\n${seen.view}\n${seen.of}\n${seen.item ?? ""}\n${options.theme ?? ""}`), theme: options.theme, width: options.width, stops, ...describe(seen),
+    id: nameOf("view", `${seen.title}\n${seen.view}\n${seen.of}\n${seen.item ?? ""}\n${options.theme ?? ""}`), theme: options.theme, width: options.width, stops, ...words,
   }, PERSPECTIVE_RULES,
   writeText({ x: LEFT, y: 34, text: shorten(titleOf(seen), 21, inside, true), size: 21, bold: true, anchor: "start", rank: "ink" }),
   writeText({ x: LEFT, y: 60, text: shorten(underTitle(seen), SIZE, inside), size: SIZE, bold: false, anchor: "start", rank: "ink2" }),
@@ -57,7 +61,7 @@ export function drawPerspective(seen: Perspective, options: PerspectiveOptions =
   element("rect", { class: `frame ${seen.view}`, x: LEFT, y: TOP, width: frame.width, height: frame.height }),
   ...marks.map(markOf),
   ...under.map(writeText));
-  return `${write(drawing)}\n`;
+  return { svg: `${write(drawing)}\n`, description: words.description };
 }
 
 /** All things, those of one place in the text that follow each other together. */

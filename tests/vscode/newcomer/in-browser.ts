@@ -3,16 +3,10 @@
  * the editor alone can read. By mouse and keyboard; each stage leaves a picture.
  */
 import assert from "node:assert/strict";
-import { cpSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
-import path from "node:path";
+import { readdirSync, readFileSync } from "node:fs";
 import { after, before, describe, it } from "mocha";
-import type { Browser } from "playwright-core";
-import { launchBrowser } from "../harness/browser";
-import { freshFolder } from "../harness/folders";
-import { ROOT } from "../harness/root";
-import { installExtension, startServer, workbenchAddress, type Server } from "../harness/server";
-import type { Walked } from "./walk";
-import { Workbench } from "./workbench";
+import { openWindow, type Walked, type Window } from "./window";
+import type { Workbench } from "./workbench";
 
 /** Processes that have something of a folder among their words, a script in it above all. */
 const processesWith = (folder: string): string[] => readdirSync("/proc").filter((name) => /^\d+$/u.test(name)).flatMap((pid) => {
@@ -24,28 +18,15 @@ const processesWith = (folder: string): string[] => readdirSync("/proc").filter(
   }
 });
 
-export const inBrowser = ({ host, vsix, browser: executable, pictures }: Walked): void => void describe("in a browser, without a disk", () => {
-  const folder = freshFolder("mounted");
-  const extensions = freshFolder("extensions");
-  let server: Server;
-  let browser: Browser;
+export const inBrowser = (walked: Walked): void => void describe("in a browser, without a disk", () => {
+  let window: Window;
   let desk: Workbench;
 
   before(async () => {
-    cpSync(path.join(ROOT, "samples/association"), folder, { recursive: true });
-    mkdirSync(pictures, { recursive: true });
-    installExtension(host, vsix, extensions);
-    const settings = { "workbench.colorTheme": "Light Modern", "extensions.webWorker": true, "remote.extensionKind": { "bothways-project.bothways": ["web"] } };
-    [server, browser] = await Promise.all([startServer(host, { extensions, settings }), launchBrowser(executable)]);
-    const page = await (await browser.newContext({ viewport: { width: 1500, height: 940 } })).newPage();
-    desk = new Workbench(page, pictures);
-    await page.goto(workbenchAddress(server.port, { folder }));
-    await page.waitForSelector(".monaco-workbench .part.statusbar");
+    window = await openWindow(walked, "mounted", { "extensions.webWorker": true, "remote.extensionKind": { "bothways-project.bothways": ["web"] } });
+    desk = window.desk;
   });
-  after(async () => {
-    await browser.close().catch(() => undefined);
-    await server.stop();
-  });
+  after(() => window.close());
 
   it("judges a setup over three files", async () => {
     await desk.openFile("autumn.bothways");
@@ -58,7 +39,7 @@ export const inBrowser = ({ host, vsix, browser: executable, pictures }: Walked)
   it("does so in a worker of the page, and no process of the extension runs", async () => {
     const names = await Promise.all(desk.page.workers().map((worker) => worker.evaluate("self.name").catch(String)));
     assert.ok(names.some((name) => String(name).endsWith("Bothways")), `workers: ${names.join()}`);
-    assert.deepEqual(processesWith(extensions), []);
+    assert.deepEqual(processesWith(window.extensions), []);
   });
 
   it("mends a finding from the light bulb, and undoes it", async () => {
@@ -91,5 +72,13 @@ export const inBrowser = ({ host, vsix, browser: executable, pictures }: Walked)
     const flow = await desk.frameWith('body[data-view="flow"] #title:has-text("Thursday Beekeepers")');
     await desk.until("the drawing is there", async () => (await flow.$("#sheet svg")) !== null);
     await desk.picture("w4-flow");
+  });
+
+  it("looks through a camera beside it", async () => {
+    await desk.openFile("autumn.bothways");
+    await desk.command("Bothways: Show what a camera or a seat sees");
+    const look = await desk.frameWith('body[data-view="look"] #sheet svg.bothways-perspective');
+    assert.equal(await look.inputValue("#place"), "stage-camera");
+    await desk.picture("w5-camera");
   });
 });

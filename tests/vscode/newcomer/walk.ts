@@ -3,26 +3,14 @@
  * same in the other themes. Everything by mouse and keyboard; each stage leaves a picture to look at.
  */
 import assert from "node:assert/strict";
-import { cpSync, existsSync, mkdirSync, readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 import axe, { type AxeResults } from "axe-core";
 import { after, before, describe, it } from "mocha";
-import type { Browser, Frame, Page } from "playwright-core";
-import { launchBrowser } from "../harness/browser";
-import { freshFolder } from "../harness/folders";
-import type { Host } from "../harness/host";
-import { ROOT } from "../harness/root";
-import { installExtension, startServer, workbenchAddress, type Server } from "../harness/server";
-import { Workbench } from "./workbench";
-
-export interface Walked {
-  readonly host: Host;
-  readonly vsix: string;
-  readonly browser: string;
-  /** Folder for the pictures. */
-  readonly pictures: string;
-}
+import type { Frame, Page } from "playwright-core";
+import { openWindow, type Walked, type Window } from "./window";
+import type { Workbench } from "./workbench";
 
 const THEMES = [["light", "Light Modern"], ["dark", "Dark Modern"], ["contrast", "Dark High Contrast"], ["contrast-light", "Light High Contrast"]] as const;
 
@@ -44,28 +32,15 @@ const against = async (frame: Frame): Promise<string[]> => [
   ...await checked(frame, '{ include: [["#sheet"]] }', { ...RULES, rules: { "label-content-name-mismatch": { enabled: false } } }),
 ];
 
-export const walk = ({ host, vsix, browser: executable, pictures }: Walked): void => void describe("a newcomer", () => {
-  const folder = freshFolder("newcomer");
-  const profile = freshFolder("profile");
-  let server: Server;
-  let browser: Browser;
+export const walk = (walked: Walked): void => void describe("a newcomer", () => {
+  let window: Window;
   let desk: Workbench;
 
   before(async () => {
-    cpSync(path.join(ROOT, "samples/association"), folder, { recursive: true });
-    mkdirSync(pictures, { recursive: true });
-    const extensions = freshFolder("extensions");
-    installExtension(host, vsix, extensions);
-    [server, browser] = await Promise.all([startServer(host, { extensions, profile, settings: { "workbench.colorTheme": "Light Modern" } }), launchBrowser(executable)]);
-    const page = await (await browser.newContext({ viewport: { width: 1500, height: 940 } })).newPage();
-    desk = new Workbench(page, pictures);
-    await page.goto(workbenchAddress(server.port, { folder }));
-    await page.waitForSelector(".monaco-workbench .part.statusbar");
+    window = await openWindow(walked, "newcomer");
+    desk = window.desk;
   });
-  after(async () => {
-    await browser.close().catch(() => undefined);
-    await server.stop();
-  });
+  after(() => window.close());
 
   it("finds the walkthrough and starts from it", async () => {
     await desk.command("Welcome: Open Walkthrough...");
@@ -156,13 +131,49 @@ export const walk = ({ host, vsix, browser: executable, pictures }: Walked): voi
     await desk.until("the line is as it was", async () => (await line())?.startsWith(still));
   });
 
+  it("looks through a camera, from a seat and from the side: chosen above the picture, which leads to its line and follows an edit", async () => {
+    await desk.openFile("autumn.bothways");
+    await desk.command("Bothways: Show what a camera or a seat sees");
+    const frame = await desk.frameWith('body[data-view="look"] #sheet svg.bothways-perspective');
+    assert.equal(await frame.inputValue("#place"), "stage-camera");
+    await desk.picture("6c-camera");
+    await frame.selectOption("#view", "seat");
+    await desk.until("a seat is chosen", async () => /row-4/u.test(await frame.inputValue("#place")) && (await frame.textContent("#sheet svg"))?.includes("Seen from") === true);
+    await frame.selectOption("#seat", "1");
+    await desk.until("it is seen from the first seat", async () => (await frame.textContent("#sheet svg"))?.includes("Seen from audience.row-4.seat-1") === true);
+    await desk.picture("6d-seat");
+    const before = await frame.innerHTML("#sheet");
+    await frame.click('#sheet text:has-text("picture of projector")');
+    const row = readFileSync(path.join(window.folder, "autumn.bothways"), "utf8").split("\n").findIndex((words) => words.startsWith("place projector")) + 1;
+    await desk.page.waitForSelector(".monaco-editor.focused");
+    await desk.page.waitForSelector(`.statusbar-item a:has-text("Ln ${row},")`);
+    await desk.page.keyboard.press("Control+f");
+    await desk.page.waitForSelector(".find-widget.visible textarea");
+    await desk.page.keyboard.type("text-height 3 %");
+    await desk.page.keyboard.press("Escape");
+    await desk.page.keyboard.type("text-height 9 %");
+    await desk.until("the picture is another one", async () => (await frame.innerHTML("#sheet")) !== before);
+    await desk.page.keyboard.press("Control+z");
+    await desk.until("the picture is as it was", async () => (await frame.innerHTML("#sheet")).length === before.length);
+    await frame.selectOption("#view", "side");
+    await desk.until("the room is drawn from the side", async () => (await frame.$("#sheet svg.bothways-side")) !== null);
+    await frame.selectOption("#place", "audience.row-2");
+    await desk.until("sight lines are those of row 2", async () => (await frame.textContent("#sheet svg"))?.includes("From row 2") === true);
+    await desk.picture("6e-side");
+    for (const view of ["side", "seat", "camera"]) {
+      await frame.selectOption("#view", view);
+      await desk.until(`${view} is shown`, async () => (await frame.$(`#sheet svg.bothways-${view === "side" ? "side" : "perspective"}`)) !== null);
+      assert.deepEqual(await against(frame), [], view);
+    }
+  });
+
   it("makes the page for the helpers", async () => {
     await desk.openFile("autumn.bothways");
     await desk.command("Bothways: Make the hand-out");
     await desk.page.waitForSelector(".quick-input-widget:not([style*='display: none']) input");
     await desk.picture("7-where");
     await desk.page.keyboard.press("Enter");
-    const written = path.join(folder, "autumn.html");
+    const written = path.join(window.folder, "autumn.html");
     await desk.until("the hand-out is written", () => Promise.resolve(existsSync(written) && readFileSync(written, "utf8").includes("</html>")));
     assert.match(readFileSync(written, "utf8"), /Thursday Beekeepers/);
     await desk.page.waitForSelector(".notification-toast:has-text('autumn.html')");
@@ -170,16 +181,16 @@ export const walk = ({ host, vsix, browser: executable, pictures }: Walked): voi
   });
 
   it("reads that page on a screen, on a telephone and in grey, and an accessibility checker has nothing against it", async () => {
-    const sheet = await browser.newPage();
-    await sheet.goto(pathToFileURL(path.join(folder, "autumn.html")).href);
+    const sheet = await window.browser.newPage();
+    await sheet.goto(pathToFileURL(path.join(window.folder, "autumn.html")).href);
     for (const [name, width] of [["screen", 1000], ["telephone", 390]] as const) {
       await sheet.setViewportSize({ width, height: 900 });
-      await sheet.screenshot({ path: path.join(pictures, `8a-hand-out-${name}.png`), fullPage: true });
+      await sheet.screenshot({ path: path.join(walked.pictures, `8a-hand-out-${name}.png`), fullPage: true });
       assert.deepEqual(await checked(sheet, "document"), [], name);
     }
     await sheet.setViewportSize({ width: 1000, height: 900 });
     await sheet.addStyleTag({ content: "html { filter: grayscale(1) }" });
-    await sheet.screenshot({ path: path.join(pictures, "8a-hand-out-grey.png"), fullPage: true });
+    await sheet.screenshot({ path: path.join(walked.pictures, "8a-hand-out-grey.png"), fullPage: true });
     await sheet.close();
   });
 
@@ -224,6 +235,13 @@ export const walk = ({ host, vsix, browser: executable, pictures }: Walked): voi
       await desk.page.waitForTimeout(300);
       await desk.picture(`9-${name}`);
       assert.deepEqual(await against(frame), [], theme);
+      await desk.command("Bothways: Show what a camera or a seat sees");
+      const look = await desk.frameWith('body[data-view="look"] #sheet svg');
+      await desk.page.waitForTimeout(300);
+      await desk.picture(`9-${name}-camera`);
+      assert.deepEqual(await against(look), [], `${theme}, what a camera frames`);
+      await desk.openFile("autumn.bothways");
+      await desk.command("Bothways: Show signal flow");
     }
     await desk.page.addStyleTag({ content: "html { filter: grayscale(1) }" });
     await desk.picture("9-grey");
