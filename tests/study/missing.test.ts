@@ -1,11 +1,9 @@
-/** What is lost if one thing is missing, and where to look when something ails. */
+/** What is lost if one thing is missing. */
 import { describe, expect, test } from "vitest";
 import { readSetup } from "../../server/model/setup";
 import { whatIfMissing, type Missing } from "../../server/missing";
 import { insteadWords, leftWords, lossWords } from "../../server/views/missing-words";
-import { SYMPTOMS, suspectsOf, symptomLike } from "../../server/views/symptoms";
-import { nearness } from "../../server/cli/symptoms";
-import { judged, one } from "../catalogue/harness";
+import { one } from "../catalogue/harness";
 import { BOX, hall, IN_ORDER } from "./setups";
 
 const rows = (text: string): readonly Missing[] => whatIfMissing(readSetup(one(text), "it.bothways")).rows;
@@ -118,37 +116,4 @@ cable from laptop.ethernet to router.lan-1
     const it = whatIfMissing(readSetup(one(hall(IN_ORDER + many)), "it.bothways"));
     expect(it.untried).toBeGreaterThan(20);
   });
-});
-
-describe("from what somebody notices to where to look", () => {
-  const look = (text: string, id: string): string[] => suspectsOf(judged(text), SYMPTOMS.find((s) => s.id === id) ?? expect.fail(id)).map((s) => s.name);
-
-  test("an echo: a second device that should be silent before the one that plays", () => {
-    const text = hall(`${IN_ORDER}place phone is phone, at (3 m, 6 m)\njoin phone { sends no sound, plays no sound }\n`);
-    expect(look(text, "echo").slice(0, 2)).toEqual(["phone", "laptop"]);
-    // What the study found comes before what is merely likely.
-    const live = look(hall(`${IN_ORDER}place phone is phone, at (3 m, 6 m)\njoin phone\n`), "echo");
-    expect(live[0]).toContain("phone");
-  });
-
-  test("nothing heard online: the computer's setting, then the microphone's battery, then its cable", () => {
-    expect(look(hall(IN_ORDER), "silent-online")).toEqual(["laptop", "lapel", "the cable from lapel to laptop"]);
-  });
-
-  test("a black picture: a cable that is not there comes first", () => {
-    const text = hall(IN_ORDER).replace("cable from laptop.hdmi to beamer.hdmi\n", "");
-    expect(look(text, "black")[0]).toMatch(/laptop|beamer/);
-    expect(suspectsOf(judged(text), SYMPTOMS.find((s) => s.id === "black") ?? expect.fail())[0]?.look).toMatch(/nothing connects/i);
-  });
-
-  test("voices break up: the camera of the device without sound is switched off first", () => {
-    const text = hall(`${IN_ORDER}place phone is phone, at (3 m, 6 m)\njoin phone { sends no sound, plays no sound, sends picture }\n`);
-    expect(look(text, "robot")[0]).toBe("phone.camera");
-  });
-
-  test.each([
-    ["they hear themselves", "echo"], ["robot voice", "robot"], ["black picture", "black"], ["nobody hears the back row", "back-row"], ["it howls", "howl"], ["they can't hear us", "silent-online"],
-  ])("“%s” is told as %s", (words, id) => expect(symptomLike(words, nearness)?.id).toBe(id));
-
-  test("what is no symptom is none", () => expect(symptomLike("zzz qqq", nearness)).toBeUndefined());
 });
