@@ -80,7 +80,7 @@ export const SHAPE_ROWS: readonly Row[] = [
     meaning: "How wide a walkway, a door, a window or a column is: 1.2 m, 0.9 m, 1.2 m and 0.4 m where nothing is said.", example: hall("column at (4 m, 2 m), width 0.5 m"),
   },
   {
-    head: "column", within: ["room", "file"], nature: "fact", body: "column", use: "noted",
+    head: "column", within: ["room", "file"], nature: "fact", body: "column",
     slots: [
       { id: "name", takes: { kind: "new-name", of: "column" }, meaning: "what it is called" },
       { id: "place", takes: { kind: "place" }, required: true, meaning: "where its middle is" },

@@ -6,6 +6,7 @@ import { shareHidden, type Upright } from "../physics/hidden";
 import { listeners } from "../signal/air";
 import { seatedBodies, standingBody } from "../signal/pictures/people";
 import { pictureOf } from "../signal/pictures/picture";
+import { solidsOf } from "../signal/pictures/solids";
 import { showingKey } from "../signal/pictures/showing";
 import { standOf, triple } from "../signal/stands";
 import type { Case, Check, Remedy, Scene } from "./check";
@@ -63,7 +64,9 @@ function blockers({ setup, graph }: Scene, trial: Trial, projector: string): Blo
   const seated = seatedBodies(setup, trial).map((shapes, i): Blocker => ({ name: `a head in ${rowOf(seats[i])}`, shapes })).filter(({ shapes: [head] }) => head !== undefined && clear(head.x, head.y));
   const talkers = graph.voices.filter((v) => v.seats === undefined).map((v) => ({ v, mouth: v.position.at(trial) })).filter(({ mouth }) => clear(mouth.x, mouth.y))
     .map(({ v, mouth }): Blocker => ({ name: v.name, shapes: standingBody(mouth) }));
-  return [...talkers, ...seated];
+  // Columns and displays on stands; the projector may hang on a column.
+  const things = solidsOf(setup, trial).filter(({ name, shape, around }) => name !== projector && (at === undefined || Math.hypot(shape.x - at.x, shape.y - at.y) > around)).map(({ name, shape }): Blocker => ({ name, shapes: [shape] }));
+  return [...talkers, ...seated, ...things];
 }
 
 /** The projector on something taller. */

@@ -93,3 +93,9 @@ export function mostZoom({ zoom, focal }: Optics): number | undefined {
   if (zoom !== undefined) return zoom.best;
   return focal === undefined || focal.least === focal.most ? undefined : focal.most.best / focal.least.best;
 }
+
+/** Pictures are taken to be 16:9 where nothing is said; common practice, no source. */
+export const ASPECT = 16 / 9;
+
+/** Width to height of what a display or a projector shows: as stated, else by its pixels. */
+export const shapeOf = ({ optics }: { readonly optics: Optics }): number => optics.aspect ?? (optics.pixels === undefined ? ASPECT : optics.pixels.width / optics.pixels.height);

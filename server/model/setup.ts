@@ -13,6 +13,7 @@ import { readMeeting, type Meeting } from "./meeting";
 import { readPowerlines, type Powerline } from "./network";
 import { readMixers, type Mixer } from "./mixers";
 import { canonical, type Names } from "./names";
+import { opticsProblems } from "./optics-problems";
 import { placesOutside } from "./placing/outside";
 import { shapeProblems } from "./shape/problems";
 import { placesInCircles, rowsWithoutChairs } from "./places";
@@ -109,6 +110,7 @@ export function readSetup(texts: Texts, root: string): Setup {
   // A kit or a part of a text on its own has no room to be outside of.
   if (own !== undefined || room.where !== undefined) placesOutside(reading, floor, devices);
   shapeProblems(reading, floor);
+  opticsProblems(reading, room, devices);
   const accepts = reading.by("accept").map((a): Accept => ({
     code: valueOf(a, "code", "word")?.word ?? "", of: valuesOf(a, "of", "name").map((n) => n.text), at: valueOf(a, "at", "quantity")?.best,
     because: a.tails.because, where: a.where,

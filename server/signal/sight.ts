@@ -3,6 +3,7 @@ import type { Device, Part } from "../model/device";
 import type { Vec3 } from "../model/geometry";
 import { assumed } from "../model/make-ranged";
 import { canonical } from "../model/names";
+import { ASPECT, shapeOf } from "../model/optics";
 import { HEIGHTS } from "../model/position";
 import type { Ranged } from "../model/ranged";
 import type { Setup, Voice } from "../model/setup";
@@ -14,11 +15,7 @@ import { faceHeightOnGrid, visualAngle } from "../physics/imageSize";
 import { mouths } from "./air";
 import { aimOf, audienceCentre, standOf, triple } from "./stands";
 
-/** Pictures are taken to be 16:9 where nothing is said; common practice, no source. */
-export const ASPECT = 16 / 9;
-
-/** Width to height of what a display or a projector shows: as stated, else by its pixels. */
-export const shapeOf = ({ optics }: Part): number => optics.aspect ?? (optics.pixels === undefined ? ASPECT : optics.pixels.width / optics.pixels.height);
+export { ASPECT, shapeOf } from "../model/optics";
 
 /** Nearer than this, somebody and a camera are at one place, and it looks at them. Common practice, no source. */
 export const AT_ITS_PLACE = 0.7;

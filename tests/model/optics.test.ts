@@ -51,6 +51,25 @@ describe("displays and projectors", () => {
   });
 });
 
+describe("what cannot be", () => {
+  const hall = (screen: string, height = "3.1 m"): string => `room hall 9 m by 6 m by ${height} {\n${screen}\n}\nplace beamer is projector, at back, fills white\n`;
+  it("a picture too high for its room is told of, and by how much", () => {
+    // 2.4 m at 16:9 are 1.35 m high: from 2.4 m up to 3.75 m, 0.65 m through the ceiling.
+    expect(problems(hall("screen white at front, width 2.4 m, lower-edge 2.4 m"))).toEqual([expect.stringMatching(/^too-high: A picture 2\.4 m wide on white is 1\.4 m high.*would reach 3\.8 m.*0\.65 m lower/)]);
+    expect(problems(hall("screen white at front, width 2.4 m, lower-edge 1.7 m"))).toEqual([]);
+    // Nobody said how high the room is: it may be as high as that.
+    expect(problems("room hall 9 m by 6 m {\nscreen white at front, width 2.4 m, lower-edge 1.8 m\n}\nplace beamer is projector, at back, fills white\n")).toEqual([]);
+    expect(problems("room hall 9 m by 6 m by 3 m\nplace tv is flat-display, at front, height 2.9 m { diagonal 55 inch }\n")).toEqual([expect.stringMatching(/^too-high: The upper edge of tv would be 3\.2 m up.*too high by 0\.24 m/)]);
+    expect(problems("room hall 9 m by 6 m by 3 m\nplace tv is flat-display, at front, height 1.6 m { diagonal 55 inch }\n")).toEqual([]);
+  });
+
+  it("a lens zoomed in farther than it goes is told of", () => {
+    const eye = (facts: string): string[] => problems(`room hall 9 m by 6 m\nplace eye is webcam, on table at middle { ${facts} }\n`);
+    expect(eye("zoom 5 times, zoomed 8 times")).toEqual([expect.stringMatching(/^impossible: That cannot be: eye is zoomed in 8 times, and its lens goes to 5 times/)]);
+    expect(eye("zoom 5 times, zoomed 5 times")).toEqual([]);
+  });
+});
+
 describe("cameras", () => {
   const view = (facts: string): number => viewOf(part("camera", facts), new Trial());
   it("have the view that follows from sensor and lens: 36 mm behind 50 mm are 39.6 degrees, 22.5 mm behind 30 mm 41.1 degrees", () => {

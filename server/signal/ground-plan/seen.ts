@@ -6,7 +6,7 @@ import type { Trial } from "../../model/trial";
 import { rectangle } from "../../physics/polygon";
 import { listeners } from "../air";
 import type { Graph } from "../graph";
-import { alike, asideOf, AXIS, axisLimit, HIDDEN, hiddenOf } from "../pictures/seats";
+import { alike, asideOf, AXIS, axisLimit, cutOf, HIDDEN, hiddenOf } from "../pictures/seats";
 import { bestView, cameraOf, framed, liveShots, PIXELS, shotsOf, standsOf, type Framed } from "../pictures/shots";
 import { bestOf, faceAngleOf, isLit, letterAngle, LETTERS, lettered, showings, type Showing } from "../pictures/showing";
 import { FACE_LIMIT } from "../sight";
@@ -65,9 +65,12 @@ export function heads(graph: Graph, trial: Trial): Answer {
   const spread = listeners(graph.setup, trial).length > 400;
   return {
     ask: "heads", unit: "%", decimals: 0, better: "less", enough: 100 * HIDDEN.warning, bounds: [50, 100 * HIDDEN.warning, 100 * HIDDEN.hint, 1],
-    question: "How much of the picture do heads in front hide, in per cent?",
+    question: "How much of the picture do heads or things in front hide, in per cent?",
     words: ["most", "a fifth and more", "lines at the bottom", "an edge", "free"],
-    values: graph.setup.room.seats.length === 0 ? [] : worse(lists.map((list) => hiddenOf(graph.setup, trial, list).map(({ share }) => 100 * share)), more),
+    values: graph.setup.room.seats.length === 0 ? [] : worse(lists.map((list) => {
+      const things = cutOf(graph.setup, trial, list);
+      return hiddenOf(graph.setup, trial, list).map(({ share }, i) => 100 * Math.max(share, things[i]?.share ?? 0));
+    }), more),
     none: graph.setup.room.seats.length === 0 ? "The text states no seats." : lists.length === 0 ? "Nothing is shown to the room but on a computer’s own screen." : spread ? "Of so many seats only some are looked at." : "Not looked at.",
     notes: [], beside: new Map(),
   };

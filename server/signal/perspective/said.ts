@@ -87,7 +87,7 @@ function cameraFacts(graph: Graph, trial: Trial, from: Viewpoint, atCamera: read
     const across = `${least === most ? least : `${least} to ${most}`} pixels across a face`;
     out.push(voice === undefined
       ? `${name}: ${inside.length} of ${seen.length} faces in the frame, ${across}.`
-      : `${name}: ${across}, ${withUnit(inside[0]?.depth ?? 0, "m")} away${hidden === undefined ? "" : hidden < 0.005 ? ", head and shoulders free" : `; heads hide ${percent(hidden)} of head and shoulders`}.`);
+      : `${name}: ${across}, ${withUnit(inside[0]?.depth ?? 0, "m")} away${hidden === undefined ? "" : hidden.share < 0.005 ? ", head and shoulders free" : `; ${hidden.thing !== undefined && hidden.thing.share > hidden.share / 2 ? `${hidden.thing.name} hides` : "heads hide"} ${percent(hidden.share)} of head and shoulders`}.`);
   }
   if (atCamera.length > 0) out.push(`${atCamera.slice(0, MOST).join(", ")}: at the camera itself, and drawn before it, as whoever uses it sits.`);
   const shy = graph.setup.room.seats.flatMap((group) => graph.setup.floor.seats(group, trial)).filter((seat) => seat.offCamera && seenBy(camera, seat.mouth).face).length;

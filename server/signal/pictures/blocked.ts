@@ -1,4 +1,4 @@
-/** Heads between a camera and whoever speaks. */
+/** Heads, and things that stand fast, between a camera and whoever speaks. */
 import type { Voice } from "../../model/setup";
 import type { Trial } from "../../model/trial";
 import { BUST } from "../../physics/bust";
@@ -9,18 +9,28 @@ import type { Ending, Graph } from "../graph";
 import { triple } from "../stands";
 import { bodyOf, seatedBodies } from "./people";
 import { cameraOf, seenBy } from "./shots";
+import { solidsOf } from "./solids";
 
-/** The share of head and shoulders that others hide from a camera; nothing where it does not have the face in its frame. */
-export function hiddenTo(graph: Graph, voice: Voice, ending: Ending, trial: Trial): number | undefined {
+export interface Blocked {
+  /** The share of head and shoulders that is hidden. */
+  readonly share: number;
+  /** The thing that hides most, and how much by itself; nothing where heads alone do. */
+  readonly thing: { readonly name: string; readonly share: number } | undefined;
+}
+
+/** What others, and things, hide of somebody from a camera; nothing where it does not have the face in its frame. */
+export function hiddenTo(graph: Graph, voice: Voice, ending: Ending, trial: Trial): Blocked | undefined {
   const { setup } = graph;
   const camera = cameraOf(setup, trial, ending, graph.voices);
   const mouth = voice.position.at(trial);
   const seen = seenBy(camera, mouth);
   if (!seen.face) return undefined;
-  if (seen.depth <= 0.7) return 0;
+  if (seen.depth <= 0.7) return { share: 0, thing: undefined };
   const eye = camera.position;
   const bust = upright([mouth.x, mouth.y, mouth.z + (BUST.above - BUST.below) / 2], between(triple(mouth), eye), BUST.side * 2, BUST.above + BUST.below);
-  return shareHidden(eye, bust, inTheWay(graph, voice, trial, [eye[0], eye[1]]));
+  const things = solidsOf(setup, trial).filter(({ shape, around }) => Math.hypot(shape.x - eye[0], shape.y - eye[1]) > around && Math.hypot(shape.x - mouth.x, shape.y - mouth.y) > around);
+  const most = things.map(({ name, shape }) => ({ name, share: shareHidden(eye, bust, [shape]) })).filter(({ share }) => share > 0).sort((a, b) => b.share - a.share)[0];
+  return { share: shareHidden(eye, bust, [...inTheWay(graph, voice, trial, [eye[0], eye[1]]), ...things.map(({ shape }) => shape)]), thing: most };
 }
 
 /** Everybody else: who sits, and who else speaks. Right at the camera nobody sits: whoever put it there saw to that. */

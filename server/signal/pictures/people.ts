@@ -86,7 +86,7 @@ export function hiddenFromSeats(setup: Setup, trial: Trial, ending: Ending): rea
 export const hiddenFromSeat = (setup: Setup, trial: Trial, ending: Ending, index: number): number => leaning(hiding(setup, trial, ending)(index));
 
 /** Whoever sees something hidden leans aside, as far as it helps. */
-function leaning(hidden: (aside: number) => number): number {
+export function leaning(hidden: (aside: number) => number): number {
   const upright = hidden(0);
   return upright <= UNNOTICED ? upright : Math.min(upright, hidden(LEAN), hidden(-LEAN));
 }

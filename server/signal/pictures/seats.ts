@@ -5,6 +5,7 @@ import type { Trial } from "../../model/trial";
 import { listeners } from "../air";
 import type { Graph } from "../graph";
 import { hiddenFromSeats } from "./people";
+import { hiddenByThings } from "./solids";
 import { looksAt, showings, type Showing } from "./showing";
 
 /** From farther round a picture is too foreshortened, degrees, to its farther edge. Source: ANSI/AVIXA V202.01:2016. */
@@ -42,6 +43,19 @@ export function asideOf(setup: Setup, trial: Trial, list: readonly Showing[]): r
     const [off, limit] = [looks[by]?.[i]?.off ?? 180, limits[by] ?? AXIS];
     return off - limit < best.off - best.limit ? { by, off, limit } : best;
   }, { by: 0, off: Infinity, limit: 0 }));
+}
+
+/** How much things that stand fast hide, from each of all `listeners`, of that display of a list which they hide least. */
+export function cutOf(setup: Setup, trial: Trial, list: readonly Showing[]): readonly { readonly by: number; readonly share: number }[] {
+  const views = list.map((s) => ({ things: hiddenByThings(setup, trial, s.ending), looks: looksAt(setup, trial, s.ending) }));
+  return listeners(setup, trial).map((_, i) => {
+    let best: { by: number; share: number } | undefined;
+    views.forEach(({ things, looks }, by) => {
+      const share = things[i] ?? 0;
+      if ((looks[i]?.off ?? 0) <= AXIS && (best === undefined || share < best.share)) best = { by, share };
+    });
+    return best ?? { by: 0, share: 0 };
+  });
 }
 
 export interface Hidden {

@@ -10,6 +10,7 @@ import { candidates } from "../coverage/claim";
 import { carries, type Ending, type Graph } from "../graph";
 import { triple } from "../stands";
 import { pictureOf } from "./picture";
+import { hiddenByThings } from "./solids";
 
 /** One thing shown on one display. */
 export interface Showing {
@@ -104,10 +105,14 @@ export interface Best {
   readonly value: number;
 }
 
-/** For each seat the display that gives most, of those before which it sits. `of`: what each display gives from a distance. */
+/** Of a picture of which a column or the like hides more than this nothing is read. Common practice, no source. */
+const CUT = 0.5;
+
+/** For each seat the display that gives most, of those before which it sits and which no thing hides. `of`: what each display gives from a distance. */
 export function bestOf(setup: Setup, trial: Trial, list: readonly Showing[], of: (showing: Showing, distance: number) => number): readonly Best[] {
   const looks = list.map((showing) => looksAt(setup, trial, showing.ending));
-  const values = list.map((showing, k) => looks[k]?.map((look) => (look.off > BEHIND ? -Infinity : of(showing, look.distance))) ?? []);
+  const things = list.map((showing) => hiddenByThings(setup, trial, showing.ending));
+  const values = list.map((showing, k) => looks[k]?.map((look, i) => (look.off > BEHIND || (things[k]?.[i] ?? 0) > CUT ? -Infinity : of(showing, look.distance))) ?? []);
   return listeners(setup, trial).map((_, i) => {
     let by: number | undefined;
     let value = -Infinity;

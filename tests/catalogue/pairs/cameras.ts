@@ -48,6 +48,7 @@ join laptop {
   shows slides on beamer, text-height 6 %
 }
 `).replace("lower-edge 1.7 m", "lower-edge 1.0 m").replace("talker Ines at (1.0 m, 3.2 m)", `talker Ines at ${talker}`);
+const PILLAR = (at: string): string => GOOD.replace("  screen wall", `  column pillar at ${at}, width 0.4 m\n  screen wall`);
 const GARDEN = (when: string): string => GOOD.replace("  screen wall", "  latitude 52 deg\n  window garden at front, width 2.4 m, height 1.6 m, sill 1 m, looks north\n  screen wall").concat(`meeting { ${when}, zone Europe/London }\n`);
 const DARK = (light: string): string => GOOD.replace("light 200 lx on faces", `light ${light} on faces`);
 const BOARD = (letters: string): string => `${GOOD.replace("lower-edge 1.7 m", `lower-edge 1.7 m, letters ${letters}`)}call { shall show wall }\n`;
@@ -64,6 +65,7 @@ export const CAMERA_PAIRS: readonly Pair[] = [
   { code: "board-unreadable", about: "letters of two centimetres that a lens brings near", severity: "warning", subjects: ["wall"], raises: BOARD("2 cm").replace("view 60 deg", "view 60 deg, zoom 5 times"), doesNot: BOARD("2 cm").replace("view 60 deg", "view 60 deg, zoom 5 times, zoomed 2 times"), fix: "Zoom eye in 2 times" },
   { code: "behind-talker", about: "a camera on the front wall, and one before her", severity: "warning", subjects: ["Ines"], raises: EYE(`${AT("0.1 m", "1.5 m")}, aim Ines`), doesNot: GOOD },
   { code: "blocked-view", about: "a camera at the height of heads behind four rows, and one above them", severity: "warning", subjects: ["eye", "Ines"], raises: EYE(`at (7 m, 2.925 m), height 1.1 m, aim Ines`, "30 deg").replace("standing", "seated"), doesNot: EYE(`at (7 m, 2.925 m), height 2.4 m, aim Ines`, "30 deg").replace("standing", "seated"), fix: "Raise eye to 2.2 m" },
+  { code: "blocked-view", about: "a column between camera and talker, and one aside", severity: "warning", subjects: ["eye", "Ines", "pillar"], raises: PILLAR("(2.6 m, 3.2 m)"), doesNot: PILLAR("(2.6 m, 5 m)"), fix: "Move eye 1.2 m to the right" },
   { code: "camera-stops", about: "29 minutes in a meeting of two hours", severity: "error", subjects: ["eye"], raises: STILL("29 min"), doesNot: STILL("3 h") },
   { code: "picture-loop", about: "the display of the call in the frame, and beside it", severity: "hint", subjects: ["eye", "tv"], raises: LOOP("(0.2 m, 4.6 m, 1.5 m)"), doesNot: LOOP("(0.2 m, 1 m, 1.5 m)") },
   { code: "backlit", about: "before the picture, and beside it", severity: "hint", subjects: ["Ines", "beamer"], raises: BRIGHT("(1.0 m, 3.2 m)"), doesNot: BRIGHT("(1.0 m, 0.8 m)") },

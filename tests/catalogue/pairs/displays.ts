@@ -25,6 +25,9 @@ const THROW = (place: string): string => hall(`${BOX + LAPEL}place beamer is pro
 /** A projector that stands 3.4 m before the wall, at whatever height, with so much of a keystone setting. */
 const SQUARE = (place: string, more = ""): string => THROW(place).replace("throw 1.2 to 1.6", `throw 1.2 to 1.6, keystone 12 deg by 10 deg${more}`);
 const PLANS = (purpose: string): string => screened("1.8 m", "2 m").replace("beamer is projector", "beamer is fine-one").concat(`kind fine-one is a projector {\n  light 90000 lm\n  pixels 1920x1080\n  port hdmi is hdmi, takes picture and sound\n  runs on mains\n}\n`, show(`shows slides on beamer, text-height 6 %, purpose ${purpose}`, "shows call on laptop.screen, faces 1"));
+const ALONE = FACES(4).replace("chairs 24 in 4 rows { first 4.8 m", "chairs 6 in 1 rows { first 4.8 m");
+const COLUMN = (at: string): string => ALONE.replace("  screen wall", `  column pillar at ${at}, width 0.5 m\n  screen wall`);
+const BEFORE = (at: string): string => ALONE.replace("join laptop {", `place tv is flat-display, at ${at}, aim audience { diagonal 65 inch }\nmains from left-wall to tv\njoin laptop {`);
 /** A window beside the screen, curtains as said, on a day and at an hour; lamps dimmed, so that they wash nothing out. */
 const DAY = (when: string, curtains = ""): string => (screened("1.8 m").replace("beamer is projector", "beamer is small-one")
   + "kind small-one is a projector {\n  light 2000 lm\n  port hdmi is hdmi, takes picture and sound\n  runs on mains\n}\n" + show("shows call on beamer, faces 4"))
@@ -55,6 +58,12 @@ export const DISPLAY_PAIRS: readonly Pair[] = [
   },
   { code: "off-axis", about: "a display in a corner that looks along the wall", severity: "warning", subjects: ["tv"], raises: SIDE("(0.3 m, 6 m)"), doesNot: SIDE("(6 m, 4 m)"), fix: "Turn tv to the audience" },
   { code: "heads-block", about: "a display at the height of heads, and one above them", severity: "warning", subjects: ["tv"], raises: LOW("1.0 m"), doesNot: LOW("2.5 m"), fix: "Raise the middle of tv to 2.5 m" },
+  {
+    code: "heads-block", about: "a column before the seats, and one by the wall", severity: "warning", subjects: ["beamer", "pillar"],
+    raises: COLUMN("(3 m, 3.2 m)"), doesNot: COLUMN("(3 m, 0.3 m)"),
+  },
+  { code: "heads-block", about: "a display on its stand before the screen, and one beside it", severity: "warning", subjects: ["beamer", "tv"], raises: BEFORE("(2.5 m, 3.2 m, 1.9 m)"), doesNot: BEFORE("(0.3 m, 0.5 m, 1.0 m)") },
+  { code: "beam-blocked", about: "a column in the beam, and one beside it", severity: "warning", subjects: ["beamer"], raises: COLUMN("(6 m, 3.2 m)"), doesNot: COLUMN("(6 m, 0.3 m)") },
   { code: "beam-blocked", about: "a projector on a low table behind two rows, and one overhead", severity: "warning", subjects: ["beamer"], raises: BEAM("0.8 m"), doesNot: BEAM("2.9 m"), fix: "Put beamer 1.8 m high, on a stand that cannot be knocked over" },
   { code: "washed-out", about: "100 lm over four metres of width in any lit room, and 40 000", severity: "error", subjects: ["beamer"], raises: BRIGHT(100), doesNot: BRIGHT(40_000) },
   { code: "talker-cannot-see", about: "the only picture of those online hangs behind her", severity: "hint", subjects: ["Ines"], raises: TALK(), doesNot: TALK("shows call on laptop.screen, faces 1"), fix: "Show the call on laptop.screen too, for Ines" },
