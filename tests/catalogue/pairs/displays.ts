@@ -18,7 +18,7 @@ const SIDE = (aim: string): string => hall(`${BOX + LAPEL + TV("at (0.3 m, 0.4 m
 const LOW = (height: string): string => hall(`${BOX + LAPEL + TV(`at front, height ${height}`)}`) + show("shows call on tv, faces 1");
 const BEAM = (more: string): string => hall(`${BOX + LAPEL}place beamer is projector, at (5.5 m, 3.2 m), fills wall, height ${more}\ncable from laptop.hdmi to beamer.hdmi\nmains from back-wall to beamer\n`).replace("lower-edge 1.7 m", "lower-edge 1.2 m").replace("Ines at (1.0 m, 3.2 m)", "Ines at (1.0 m, 0.6 m)") + show("shows call on beamer, faces 4");
 const ONE_ROW = screened("1.8 m").replace("chairs 24 in 4 rows { first 4.8 m", "chairs 6 in 1 rows { first 4.4 m");
-const BRIGHT = (lumens: number): string => screened("1.8 m", "4 m").replace("beamer is projector", "beamer is small-one").concat(`kind small-one is a projector {\n  light ${lumens} lm\n  port hdmi is hdmi, takes picture and sound\n  runs on mains\n}\n`, show("shows slides on beamer, text-height 6 %", "shows call on laptop.screen"));
+const BRIGHT = (lumens: number): string => screened("0.6 m", "4 m").replace("beamer is projector", "beamer is small-one").concat(`kind small-one is a projector {\n  light ${lumens} lm\n  port hdmi is hdmi, takes picture and sound\n  runs on mains\n}\n`, show("shows slides on beamer, text-height 6 %", "shows call on laptop.screen"));
 const TALK = (...more: string[]): string => screened("1.8 m") + show("shows call on beamer, faces 4", ...more);
 
 const THROW = (place: string): string => hall(`${BOX + LAPEL}place beamer is projector, ${place}, height 2.9 m, fills wall { throw 1.2 to 1.6 }\ncable from laptop.hdmi to beamer.hdmi\nmains from back-wall to beamer\n`) + show("shows call on beamer, faces 4");
