@@ -11,6 +11,7 @@ import { callState } from "../signal/call-state";
 import { cutOff, otherWays, withoutCut } from "./line";
 import { standingOf, type Standing } from "./standing";
 import { alone, byItself, inPlaceOf, onItsOwn, without, withoutLink } from "./without";
+import { once } from "../model/watching/once";
 
 /** Somebody who is not reached any more. */
 export interface Loss {
@@ -56,17 +57,8 @@ const BY_TELEPHONE: ReadonlySet<WayName> = new Set(["room-hears-online", "online
 /** Spares tried for one thing. */
 const MOST_SPARES = 3;
 
-const KNOWN = new WeakMap<Setup, WhatIf>();
-
 /** Worked out once for a setup. Only what takes something away is listed, the greatest loss that stays first. */
-export function whatIfMissing(setup: Setup): WhatIf {
-  let known = KNOWN.get(setup);
-  if (known === undefined) {
-    known = new Trying(setup).all();
-    KNOWN.set(setup, known);
-  }
-  return known;
-}
+export const whatIfMissing = once((setup: Setup): WhatIf => new Trying(setup).all());
 
 class Trying {
   readonly #setup: Setup;

@@ -49,6 +49,13 @@ export class Names {
     this.#prefixes = prefixes;
   }
 
+  /** Whether other names stand for the same. */
+  sameAs(other: unknown): boolean {
+    if (!(other instanceof Names)) return false;
+    const said = (names: Names): string => JSON.stringify([[...names.#names].map(([key, { name, kind }]) => [key, name, kind]), [...names.#sets], [...names.#prefixes]]);
+    return said(this) === said(other);
+  }
+
   /** Kinds have a space of their own: `device laptop is laptop`. */
   static #key(name: string, kind: NameKind | undefined): string {
     return kind === "kind" ? `kind ${canonical(name)}` : canonical(name);

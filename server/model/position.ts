@@ -30,17 +30,20 @@ export interface Position {
   readonly held: { readonly by: string; readonly how: "worn" | "handed" } | undefined;
 }
 
+/** Where things are placed, by canonical name. */
+export type Places = Pick<ReadonlyMap<string, PlaceValue | undefined>, "get" | "has">;
+
 /** What the places of one setup are reckoned from. */
 export class Floor implements Ground {
-  readonly #talkers: ReadonlyMap<string, PlaceValue | undefined>;
-  readonly #devices: ReadonlyMap<string, PlaceValue | undefined>;
+  readonly #talkers: Places;
+  readonly #devices: Places;
   /** What is being reckoned: things that lean on each other in a circle find nothing to lean on. */
   readonly #open = new Set<string>();
 
   constructor(
     readonly room: Room,
-    talkers: ReadonlyMap<string, PlaceValue | undefined>,
-    devices: ReadonlyMap<string, PlaceValue | undefined>,
+    talkers: Places,
+    devices: Places,
   ) {
     this.#talkers = talkers;
     this.#devices = devices;

@@ -57,6 +57,8 @@ export interface Setup extends Meeting {
   readonly items: readonly Item[];
   readonly room: Room;
   readonly floor: Floor;
+  /** By canonical name, where the text places each talker. */
+  readonly talkerPlaces: ReadonlyMap<string, PlaceValue | undefined>;
   readonly devices: ReadonlyMap<string, Device>;
   readonly voices: ReadonlyMap<string, Voice>;
   /** Whoever speaks where no text names anybody. */
@@ -103,10 +105,10 @@ export function readSetup(texts: Texts, root: string): Setup {
   rowsWithoutChairs(reading, room.seats);
   placesInCircles(reading, room, devices);
   const meeting = readMeeting(reading);
-  const voices = new Map<string, PlaceValue | undefined>();
-  for (const talker of reading.by("talker")) voices.set(canonical(reading.nameOf(talker)), valueOf(talker, "place", "place"));
+  const talkerPlaces = new Map<string, PlaceValue | undefined>();
+  for (const talker of reading.by("talker")) talkerPlaces.set(canonical(reading.nameOf(talker)), valueOf(talker, "place", "place"));
   const placed = new Map([...devices].map(([name, device]) => [name, device.place] as const));
-  const floor = new Floor(room, voices, placed);
+  const floor = new Floor(room, talkerPlaces, placed);
   // A kit or a part of a text on its own has no room to be outside of.
   if (own !== undefined || room.where !== undefined) placesOutside(reading, floor, devices);
   shapeProblems(reading, floor);
@@ -129,7 +131,7 @@ export function readSetup(texts: Texts, root: string): Setup {
     titleWhere: own?.where ?? { path: root, start: 0, end: 0 },
     problems: sorted(reading.problems, reading.files.files), names: reading.names,
     ...meeting,
-    items, room, floor, devices, ...readVoices(reading, floor, room),
+    items, room, floor, talkerPlaces, devices, ...readVoices(reading, floor, room),
     links, mains: readMains(reading), powerlines: readPowerlines(reading), traffic: readTraffic(reading), internets: firstThings(readInternets(reading, observations), fallbacks), joins,
     mixers: readMixers(reading), watches: readWatches(reading), remoteRooms: readRemoteRooms(reading), sameEvening: own === undefined ? [] : sameEvening(texts, root, reading.files), service, call: calls, jobs: readJobs(reading), observations,
     visitors: visitorsOf([...reading.by("visitors"), ...calls.filter((c) => c.row.head === "visitors")]),

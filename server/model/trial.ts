@@ -1,4 +1,5 @@
 import { isOpen, type Ranged } from "./ranged";
+import { gathered, noteFootprint, type Footprint } from "./watching/reads";
 
 export type End = "low" | "high";
 /** An end of a range, or a number inside it. */
@@ -8,7 +9,9 @@ export type Narrowed = ReadonlyMap<string, Ranged>;
 
 interface Kept {
   readonly result: unknown;
+  /** Open values, and parts of the setup. */
   readonly read: ReadonlyMap<string, Ranged>;
+  readonly parts: Footprint | undefined;
 }
 
 /**
@@ -108,11 +111,12 @@ export class Trial {
     if (entry === undefined) {
       entry = this.#shelf.find(key, this.#at);
       if (entry === undefined) {
-        entry = this.#trace(make);
+        const { result: traced, read: parts } = gathered(() => this.#trace(make));
+        entry = { ...traced, parts };
         this.#shelf.add(key, entry, this.#at(entry.read));
-      }
+      } else noteFootprint(entry.parts);
       this.#kept.set(key, entry);
-    }
+    } else noteFootprint(entry.parts);
     for (const [id, value] of entry.read) this.#reading.set(id, value);
     return entry.result as T;
   }

@@ -4,11 +4,12 @@ import type { Vec3 } from "./geometry";
 import { assumed, fromText } from "./make-ranged";
 import { canonical } from "./names";
 import { CROWN, usualEyes } from "./placing/heights";
-import { HEIGHTS, type Floor, type Position } from "./position";
+import { HEIGHTS, type Floor, type Position, type Ring } from "./position";
 import type { Ranged } from "./ranged";
 import type { Reading } from "./reading";
 import type { Room, Seats } from "./room";
 import type { Trial } from "./trial";
+import { once } from "./watching/once";
 import type { Where } from "./where";
 
 /** Somebody who speaks: one person, or whoever speaks from some seats. */
@@ -19,6 +20,8 @@ export interface Voice {
   readonly stated: boolean;
   /** Of the mouth. */
   readonly position: Position;
+  /** What the position is reckoned from. */
+  readonly placing: Placing;
   readonly body: Body;
   /** dBA at 1 m. */
   readonly level: Ranged;
@@ -34,14 +37,19 @@ export interface Voice {
   readonly where: Where | undefined;
 }
 
-const NAMES = new WeakMap<readonly Voice[], string>();
+/** Where a mouth is: as stated, else near `otherwise`, and how high. */
+export interface Placing {
+  readonly place: PlaceValue | undefined;
+  readonly otherwise: string;
+  readonly mouth: number | Ranged;
+  readonly ring: Ring | undefined;
+}
+
+/** The position of somebody's mouth on a floor. */
+export const mouthOn = (floor: Floor, name: string, { place, otherwise, mouth, ring }: Placing): Position => floor.position(name, place, otherwise, mouth, ring);
 
 /** The names of voices in one word, for keys; the same lists are asked for over and over. */
-export function namesOf(voices: readonly Voice[]): string {
-  const known = NAMES.get(voices) ?? voices.map((voice) => voice.name).join(",");
-  NAMES.set(voices, known);
-  return known;
-}
+export const namesOf = once((voices: readonly Voice[]): string => voices.map((voice) => voice.name).join(","));
 
 /** How high somebody is, above the floor on which they stand or sit. */
 export interface Body {
@@ -91,6 +99,10 @@ function manner(name: string, statements: readonly Bound[], place?: PlaceValue):
  */
 export function readVoices(reading: Reading, floor: Floor, room: Room): { voices: Map<string, Voice>; lectern: Voice } {
   const out = new Map<string, Voice>();
+  const at = (name: string, place: PlaceValue | undefined, otherwise: string, mouth: number | Ranged, ring?: Ring): Pick<Voice, "placing" | "position"> => {
+    const placing: Placing = { place, otherwise, mouth, ring };
+    return { placing, position: mouthOn(floor, name, placing) };
+  };
   const level = (name: string, statements: readonly Bound[], large: boolean): Ranged => {
     const stated = statements.find((s) => s.row.head === "speech-level");
     const value = stated && valueOf(stated, "level", "quantity");
@@ -105,12 +117,12 @@ export function readVoices(reading: Reading, floor: Floor, room: Room): { voices
   for (const talker of reading.by("talker")) {
     const name = reading.nameOf(talker);
     const place = valueOf(talker, "place", "place");
-    const at = place?.relations.length === 1 && place.relations[0]?.anchor.kind === "name" ? floor.group(place.relations[0].anchor.name.text) : undefined;
-    const standing = talker.children.some((c) => c.row.head === "standing") || (large && at === undefined && !talker.children.some((c) => c.row.head === "seated"));
+    const group = place?.relations.length === 1 && place.relations[0]?.anchor.kind === "name" ? floor.group(place.relations[0].anchor.name.text) : undefined;
+    const standing = talker.children.some((c) => c.row.head === "standing") || (large && group === undefined && !talker.children.some((c) => c.row.head === "seated"));
     const body = bodyOf(name, talker.children, standing);
     out.set(canonical(name), {
-      name, body, seats: at, stated: true, ...manner(name, talker.children, place), statements: talker.children, where: talker.where, level: level(name, talker.children, large),
-      position: floor.position(name, place, "lectern", body.mouth),
+      name, body, seats: group, stated: true, ...manner(name, talker.children, place), statements: talker.children, where: talker.where, level: level(name, talker.children, large),
+      ...at(name, place, "lectern", body.mouth),
     });
   }
   for (const group of reading.by("talkers")) {
@@ -121,7 +133,7 @@ export function readVoices(reading: Reading, floor: Floor, room: Room): { voices
       const body = bodyOf(name, group.children, group.children.some((c) => c.row.head === "standing"));
       out.set(canonical(name), {
         name, body, seats: undefined, stated: true, ...manner(name, group.children, place), statements: group.children, where: group.where, level: level(name, group.children, false),
-        position: floor.position(name, place, "audience", body.mouth, { index: i - 1, count }),
+        ...at(name, place, "audience", body.mouth, { index: i - 1, count }),
       });
     }
   }
@@ -130,12 +142,12 @@ export function readVoices(reading: Reading, floor: Floor, room: Room): { voices
     if (out.has(canonical(seats.name))) continue;
     out.set(canonical(seats.name), {
       name: seats.name, body: bodyOf(seats.name, [], false), seats, stated: false, ...manner(seats.name, []), statements: [], where: seats.where, level: level(seats.name, [], large),
-      position: floor.position(seats.name, undefined, seats.name, HEIGHTS.seatedMouth),
+      ...at(seats.name, undefined, seats.name, HEIGHTS.seatedMouth),
     });
   }
   const lectern: Voice = {
     name: "whoever speaks at the lectern", body: bodyOf("whoever speaks at the lectern", [], large), seats: undefined, stated: false, ...manner("lectern", []), statements: [], where: undefined, level: level("whoever speaks at the lectern", [], large),
-    position: floor.position("whoever speaks at the lectern", undefined, "lectern", large ? HEIGHTS.standingMouth : HEIGHTS.seatedMouth),
+    ...at("whoever speaks at the lectern", undefined, "lectern", large ? HEIGHTS.standingMouth : HEIGHTS.seatedMouth),
   };
   return { voices: out, lectern };
 }

@@ -13,8 +13,8 @@ import { coverageBands, microphonePattern, PATTERNS, randomEnergyEfficiency, sou
 import { between, cosineOffAxis, distance, type Vec3 as Triple } from "../physics/geometry";
 import { directToReverberant, speechTransfer, transfer, transferBands, transferLevels, type ArrivalBands } from "../physics/soundField";
 import { acoustics } from "./acoustics";
-import { pairKeys } from "./pair-keys";
 import { aimOf, audienceCentre, facing, positionOf, standOf, triple } from "./stands";
+import { oncePair } from "../model/watching/once";
 
 /** Q of a talker, 125 Hz to 8 kHz. Model choice near the factor 2 that handbooks give for speech as a whole. */
 export const TALKER_Q: Bands = [1.2, 1.4, 1.8, 2, 2.5, 3.2, 4];
@@ -118,7 +118,7 @@ export function pickUps(setup: Setup, trial: Trial, voice: Voice, device: Device
   }));
 }
 
-const pickUpKey = pairKeys((voice: Voice, mic: Part) => `pick-up ${voice.name} ${mic.id}`);
+const pickUpKey = oncePair((voice: Voice, mic: Part) => `pick-up ${voice.name} ${mic.id}`);
 
 /** Cosine between a microphone's axis and the way to a source. Without an aim it points at the audience, or up from a table. */
 function micCosine(setup: Setup, trial: Trial, device: Device, at: Vec3, source: Vec3): number {
@@ -145,7 +145,7 @@ function nearestMouth(setup: Setup, voice: Voice, at: Vec3, trial: Trial): Vec3 
   return best;
 }
 
-const airKey = pairKeys((from: Part, to: Part) => `air ${from.id} ${to.id}`);
+const airKey = oncePair((from: Part, to: Part) => `air ${from.id} ${to.id}`);
 
 /** Sound of a loudspeaker at a microphone. */
 export interface Crossing {

@@ -17,6 +17,7 @@ import { node, type Edge } from "./edges";
 import { callDelay, carries, delayOf, gainOf, type Ending, type Graph } from "./graph";
 import { playersKey, playingLevel } from "./seats/turned-up";
 import { triple } from "./stands";
+import { once, oncePair } from "../model/watching/once";
 
 interface Route {
   readonly ending: Ending;
@@ -53,22 +54,15 @@ export interface Echo {
 
 const noCall = (path: readonly Edge[] | undefined): path is readonly Edge[] => path !== undefined && path.length > 0 && path.every((edge) => edge.via !== "call");
 
-const LOOPS = new WeakMap<Graph, readonly Loop[]>();
-
 /** All pairs of a join that plays and a join that sends, each with itself too. */
-export function loops(graph: Graph): readonly Loop[] {
-  let found = LOOPS.get(graph);
-  if (found === undefined) {
-    const ends = graph.joins.map((state) => ({ state, speakers: routes(graph, state, "loudspeaker"), mics: routes(graph, state, "microphone") }));
-    found = ends.flatMap((a) => ends.flatMap((b): Loop[] => {
-      const wire = graph.ways("sound", node("out", a.state.join.device)).get(node("in", b.state.join.device));
-      const loop = { plays: a.state, sends: b.state, speakers: a.speakers, mics: b.mics, wire: noCall(wire) ? wire : undefined };
-      return (loop.speakers.length > 0 && loop.mics.length > 0) || loop.wire !== undefined ? [loop] : [];
-    }));
-    LOOPS.set(graph, found);
-  }
-  return found;
-}
+export const loops = once((graph: Graph): readonly Loop[] => {
+  const ends = graph.joins.map((state) => ({ state, speakers: routes(graph, state, "loudspeaker"), mics: routes(graph, state, "microphone") }));
+  return ends.flatMap((a) => ends.flatMap((b): Loop[] => {
+    const wire = graph.ways("sound", node("out", a.state.join.device)).get(node("in", b.state.join.device));
+    const loop = { plays: a.state, sends: b.state, speakers: a.speakers, mics: b.mics, wire: noCall(wire) ? wire : undefined };
+    return (loop.speakers.length > 0 && loop.mics.length > 0) || loop.wire !== undefined ? [loop] : [];
+  }));
+});
 
 function routes(graph: Graph, state: JoinState, type: "loudspeaker" | "microphone"): Route[] {
   const end = type === "loudspeaker" ? node("out", state.join.device) : node("in", state.join.device);
@@ -84,59 +78,34 @@ function routes(graph: Graph, state: JoinState, type: "loudspeaker" | "microphon
  * The loops that are worth judging: each join with itself, and for each join that plays the one that sends it back worst. With
  * forty joins in a room the other fifteen hundred say nothing that these do not.
  */
-export function worstLoops(graph: Graph): readonly Loop[] {
-  let found = WORST.get(graph);
-  if (found === undefined) {
-    const trial = new Trial(new Map(), shelfOf(graph.setup));
-    const own: Loop[] = [];
-    const across = new Map<JoinState, { loop: Loop; short: number }>();
-    for (const loop of loops(graph)) {
-      if (loop.plays === loop.sends) {
-        own.push(loop);
-        continue;
-      }
-      const echo = echoOf(graph, loop, trial);
-      // What carries only once an open question is answered counts, too.
-      const short = echo === undefined ? -Infinity : echo.needed - echo.telr;
-      const known = across.get(loop.plays);
-      if (known === undefined || short > known.short) across.set(loop.plays, { loop, short });
+export const worstLoops = once((graph: Graph): readonly Loop[] => {
+  const trial = new Trial(new Map(), shelfOf(graph.setup));
+  const own: Loop[] = [];
+  const across = new Map<JoinState, { loop: Loop; short: number }>();
+  for (const loop of loops(graph)) {
+    if (loop.plays === loop.sends) {
+      own.push(loop);
+      continue;
     }
-    found = [...own, ...[...across.values()].map((worst) => worst.loop)];
-    WORST.set(graph, found);
+    const echo = echoOf(graph, loop, trial);
+    // What carries only once an open question is answered counts, too.
+    const short = echo === undefined ? -Infinity : echo.needed - echo.telr;
+    const known = across.get(loop.plays);
+    if (known === undefined || short > known.short) across.set(loop.plays, { loop, short });
   }
-  return found;
-}
-const WORST = new WeakMap<Graph, readonly Loop[]>();
+  return [...own, ...[...across.values()].map((worst) => worst.loop)];
+});
 
 /** What decides a loop besides the trial: equal keys, equal echoes. */
-export function loopKey(loop: Loop): string {
-  let key = LOOP_KEYS.get(loop);
-  if (key === undefined) {
-    key = keyOf(loop);
-    LOOP_KEYS.set(loop, key);
-  }
-  return key;
-}
-const LOOP_KEYS = new WeakMap<Loop, string>();
-
-const keyOf = (loop: Loop): string =>
-  `${loop.plays.join.device}>${loop.sends.join.device} ${[...loop.speakers, ...loop.mics].map((r) => `${r.ending.part.id}${gainOf(r.path)}${r.path.some((e) => e.gap) ? "!" : ""}`).join(" ")} ${loop.wire ? gainOf(loop.wire) : "-"} ${loop.plays.cancels.best}${loop.sends.cancels.best}`;
+export const loopKey = once((loop: Loop): string =>
+  `${loop.plays.join.device}>${loop.sends.join.device} ${[...loop.speakers, ...loop.mics].map((r) => `${r.ending.part.id}${gainOf(r.path)}${r.path.some((e) => e.gap) ? "!" : ""}`).join(" ")} ${loop.wire ? gainOf(loop.wire) : "-"} ${loop.plays.cancels.best}${loop.sends.cancels.best}`);
 
 /** Automatic gain raises what is not cancelled when nobody speaks. Model choice. */
 const automaticGain = (device: string): Ranged =>
   assumed(`${device}.automatic-gain`, `how far ${device} turns its microphone up by itself`, "level", { best: 0, low: 0, high: 20, source: "model choice" });
 
 /** `loopKey` together with who speaks and what is turned up together. */
-function spokenLoopKey(graph: Graph, loop: Loop): string {
-  let key = SPOKEN_KEYS.get(loop);
-  if (key === undefined) {
-    key = `${loopKey(loop)} ${playersKey(graph)} ${namesOf(graph.voices)}`;
-    SPOKEN_KEYS.set(loop, key);
-  }
-  return key;
-}
-// A loop belongs to one graph, so its voices need not be looked up again.
-const SPOKEN_KEYS = new WeakMap<Loop, string>();
+const spokenLoopKey = oncePair((graph: Graph, loop: Loop): string => `${loopKey(loop)} ${playersKey(graph)} ${namesOf(graph.voices)}`);
 
 /** The echo of a loop in this trial; nothing where no part of it carries. */
 export function echoOf(graph: Graph, loop: Loop, trial: Trial): Echo | undefined {

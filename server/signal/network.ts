@@ -5,6 +5,7 @@ import type { LinkFacts } from "../model/network";
 import type { Internet, Setup } from "../model/setup";
 import type { Where } from "../model/where";
 import { endsOf, portOwnersOf } from "./wiring";
+import { once } from "../model/watching/once";
 
 export type HopKind = "wired" | "wireless" | "powerline";
 
@@ -23,12 +24,8 @@ export interface Hop {
 const WEIGHT: Readonly<Record<HopKind, number>> = { wired: 1, powerline: 3, wireless: 5 };
 const NETWORKS: ReadonlySet<string> = new Set(["ethernet", "wifi", "mobile"]);
 
-const KEPT = new WeakMap<Setup, ReadonlyMap<string, readonly Hop[]>>();
-
 /** The hops that leave each device, by canonical name. */
-function hopsOf(setup: Setup): ReadonlyMap<string, readonly Hop[]> {
-  const known = KEPT.get(setup);
-  if (known !== undefined) return known;
+const hopsOf = once((setup: Setup): ReadonlyMap<string, readonly Hop[]> => {
   const out = new Map<string, Hop[]>();
   const add = (hop: Hop): void => {
     for (const one of [hop, { ...hop, from: hop.to, to: hop.from }]) out.set(canonical(one.from), [...(out.get(canonical(one.from)) ?? []), one]);
@@ -45,9 +42,8 @@ function hopsOf(setup: Setup): ReadonlyMap<string, readonly Hop[]> {
     const [a, b] = [setup.devices.get(canonical(pair.from)), setup.devices.get(canonical(pair.to))];
     if (a !== undefined && b !== undefined && a !== b) add({ from: a.name, to: b.name, kind: "powerline", facts: pair.facts, where: pair.where, channel: `the powerline between ${a.name} and ${b.name}` });
   }
-  KEPT.set(setup, out);
   return out;
-}
+});
 
 const ownerOf = (setup: Setup, end: string): Device | undefined => portOwnersOf(setup).get(canonical(end)) ?? setup.devices.get(canonical(end));
 

@@ -7,27 +7,15 @@ import { HEIGHTS, type Position } from "../model/position";
 import type { Setup, Voice } from "../model/setup";
 import type { Trial } from "../model/trial";
 import { between, type Vec3 as Triple } from "../physics/geometry";
+import { onceFor } from "../model/watching/once";
 
 /** Heights at which things are used, in metres. Common practice, no source. */
 const USED_AT: Readonly<Record<string, number>> = {
   loudspeaker: 1.2, camera: 1.4, projector: 0.95, computer: 0.9, display: 1.4, microphone: 1.1, speakerphone: 0.8,
 };
 
-const POSITIONS = new WeakMap<Setup, Map<string, Position>>();
-
-export function positionOf(setup: Setup, device: Device): Position {
-  let known = POSITIONS.get(setup);
-  if (known === undefined) {
-    known = new Map();
-    POSITIONS.set(setup, known);
-  }
-  let position = known.get(device.name);
-  if (position === undefined) {
-    position = setup.floor.position(device.name, device.place, "operator", device.height ?? USED_AT[device.type] ?? 0.9, device.ring);
-    known.set(device.name, position);
-  }
-  return position;
-}
+export const positionOf = onceFor((device: Device) => device.name, (setup: Setup, device: Device): Position =>
+  setup.floor.position(device.name, device.place, "operator", device.height ?? USED_AT[device.type] ?? 0.9, device.ring));
 
 /** Where a device is; what is worn or handed round is where its holder's mouth is. */
 export function standOf(setup: Setup, device: Device, trial: Trial): Vec3 {

@@ -7,6 +7,7 @@ import { canonical } from "../model/names";
 import type { Link, Mixer, Setup } from "../model/setup";
 import { node, type Carried, type Edge, type EdgeList, type Gap } from "./edges";
 import { portOwners, type Feed } from "./power";
+import { once } from "../model/watching/once";
 
 /** Adds cables, radio links and the insides of devices, for sound or for picture, in one item of the programme. */
 export function addWiring(edges: EdgeList, setup: Setup, item: string | undefined, carried: Carried, feeds: ReadonlyMap<string, Feed>): void {
@@ -105,16 +106,8 @@ export function endsOf(setup: Setup, end: string): readonly Port[] {
   return setup.devices.get(canonical(end))?.ports ?? [];
 }
 
-const OWNERS = new WeakMap<Setup, ReadonlyMap<string, Device>>();
 /** `portOwners`, worked out once for a setup. */
-export function portOwnersOf(setup: Setup): ReadonlyMap<string, Device> {
-  let owners = OWNERS.get(setup);
-  if (owners === undefined) {
-    owners = portOwners(setup);
-    OWNERS.set(setup, owners);
-  }
-  return owners;
-}
+export const portOwnersOf: (setup: Setup) => ReadonlyMap<string, Device> = once(portOwners);
 
 /** Where an end names a whole device, its first port that fits the other end. */
 function pairUp(from: readonly Port[], to: readonly Port[], how: Link["how"], carried: Carried): [Port, Port][] {

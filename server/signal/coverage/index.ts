@@ -8,38 +8,25 @@ import { onlineHearsRoom } from "./online-hears-room";
 import { onlineSeesRoom } from "./online-sees-room";
 import { roomHearsOnline } from "./room-hears-online";
 import { roomSeesOnline } from "./room-sees-online";
+import { once } from "../../model/watching/once";
 
 export { called, type Assessment, type Claim, type Grade, type SeatAsked } from "./claim";
 
-const CLAIMS = new WeakMap<Graph, readonly Claim[]>();
-
 /** The claims that a graph has to meet; worked out once. */
-export function claims(graph: Graph): readonly Claim[] {
-  let found = CLAIMS.get(graph);
-  if (found === undefined) {
-    found = [...roomHearsOnline(graph), ...onlineHearsRoom(graph), ...roomSeesOnline(graph), ...onlineSeesRoom(graph)];
-    CLAIMS.set(graph, found);
-  }
-  return found;
-}
+export const claims = once((graph: Graph): readonly Claim[] => [...roomHearsOnline(graph), ...onlineHearsRoom(graph), ...roomSeesOnline(graph), ...onlineSeesRoom(graph)]);
 
 /** Devices that any route of a claim leads through, broken or not, by way. */
-export function devicesOnWays(graph: Graph): ReadonlyMap<string, ReadonlySet<WayName>> {
-  let found = ON_WAYS.get(graph);
-  if (found === undefined) {
-    found = new Map<string, Set<WayName>>();
-    for (const claim of claims(graph)) {
-      for (const edge of claim.routes.flat()) {
-        for (const id of [edge.from, edge.to]) {
-          const key = canonical(deviceOfNode(id, graph.setup.devices, canonical));
-          const ways = found.get(key) ?? new Set<WayName>();
-          ways.add(claim.way);
-          found.set(key, ways);
-        }
+export const devicesOnWays = once((graph: Graph): ReadonlyMap<string, ReadonlySet<WayName>> => {
+  const found = new Map<string, Set<WayName>>();
+  for (const claim of claims(graph)) {
+    for (const edge of claim.routes.flat()) {
+      for (const id of [edge.from, edge.to]) {
+        const key = canonical(deviceOfNode(id, graph.setup.devices, canonical));
+        const ways = found.get(key) ?? new Set<WayName>();
+        ways.add(claim.way);
+        found.set(key, ways);
       }
     }
-    ON_WAYS.set(graph, found);
   }
   return found;
-}
-const ON_WAYS = new WeakMap<Graph, Map<string, Set<WayName>>>();
+});

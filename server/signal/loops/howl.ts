@@ -10,10 +10,10 @@ import { loudspeakerAtMicrophone } from "../air";
 import type { Edge } from "../edges";
 import { nominal, speaking } from "../echo";
 import { carries, gainOf, type Ending, type Graph } from "../graph";
-import { pairKeys } from "../pair-keys";
 import { playersKey, playingLevel } from "../seats/turned-up";
 import { netOf, type Net, type Outlet, type Place } from "./net";
 import { remoteLoss } from "./remote";
+import { once, oncePair } from "../../model/watching/once";
 
 /** One link of a loop: by wire, mixer or call to a loudspeaker, and through the air to the next microphone. */
 export interface Link {
@@ -51,28 +51,22 @@ interface Wired {
   readonly gains: Float64Array;
   readonly gaps: readonly { readonly at: number; readonly path: readonly Edge[] }[];
 }
-const WIRED = new WeakMap<Net, Wired>();
 
-function wiredOf(net: Net): Wired {
-  let known = WIRED.get(net);
-  if (known === undefined) {
-    const { places, outlets } = net;
-    const gains = new Float64Array(places.length * outlets.length);
-    const gaps: { at: number; path: readonly Edge[] }[] = [];
-    places.forEach((place, i) => {
-      outlets.forEach((outlet, l) => {
-        const way = net.way(place, outlet);
-        if (way === undefined) return;
-        const at = i * outlets.length + l;
-        gains[at] = toPower(gainOf(way.path));
-        if (way.path.some((edge) => edge.gap !== undefined)) gaps.push({ at, path: way.path });
-      });
+const wiredOf = once((net: Net): Wired => {
+  const { places, outlets } = net;
+  const gains = new Float64Array(places.length * outlets.length);
+  const gaps: { at: number; path: readonly Edge[] }[] = [];
+  places.forEach((place, i) => {
+    outlets.forEach((outlet, l) => {
+      const way = net.way(place, outlet);
+      if (way === undefined) return;
+      const at = i * outlets.length + l;
+      gains[at] = toPower(gainOf(way.path));
+      if (way.path.some((edge) => edge.gap !== undefined)) gaps.push({ at, path: way.path });
     });
-    known = { gains, gaps };
-    WIRED.set(net, known);
-  }
-  return known;
-}
+  });
+  return { gains, gaps };
+});
 
 /** The loops of a net in this trial; nothing where nothing goes round. */
 export function howlOf(graph: Graph, which: "local" | "whole", trial: Trial): Howl | undefined {
@@ -80,7 +74,7 @@ export function howlOf(graph: Graph, which: "local" | "whole", trial: Trial): Ho
   if (net.places.length === 0 || net.outlets.length === 0) return undefined;
   return trial.keep(`howl ${which} ${spokenKey(graph, net)}`, () => compute(graph, net, which, trial));
 }
-const spokenKey = pairKeys((graph: Graph, net: Net) => `${net.key} ${playersKey(graph)} ${speaking(graph).map((voice) => voice.name).join(",")}`);
+const spokenKey = oncePair((graph: Graph, net: Net) => `${net.key} ${playersKey(graph)} ${speaking(graph).map((voice) => voice.name).join(",")}`);
 
 function compute(graph: Graph, net: Net, which: "local" | "whole", trial: Trial): Howl | undefined {
   const { places, outlets } = net;
@@ -205,12 +199,5 @@ function airOf(graph: Graph, net: Net, which: "local" | "whole", trial: Trial): 
 }
 
 /** The loudspeakers and the microphones of a net, each once. */
-function endsOf(net: Net): { readonly speakers: readonly Ending[]; readonly mics: readonly Ending[] } {
-  let known = ENDS.get(net);
-  if (known === undefined) {
-    known = { speakers: [...new Set(net.outlets.flatMap((outlet) => outlet.speaker ?? []))], mics: [...new Set(net.places.flatMap((place) => place.mic ?? []))] };
-    ENDS.set(net, known);
-  }
-  return known;
-}
-const ENDS = new WeakMap<Net, { readonly speakers: readonly Ending[]; readonly mics: readonly Ending[] }>();
+const endsOf = once((net: Net): { readonly speakers: readonly Ending[]; readonly mics: readonly Ending[] } =>
+  ({ speakers: [...new Set(net.outlets.flatMap((outlet) => outlet.speaker ?? []))], mics: [...new Set(net.places.flatMap((place) => place.mic ?? []))] }));

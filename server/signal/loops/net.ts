@@ -7,6 +7,7 @@ import type { RemoteRoom } from "../../model/setup";
 import type { JoinState } from "../call-state";
 import { deviceOfNode, EdgeList, nameOfNode, node, reach, sortOf, type Edge } from "../edges";
 import { gainOf, type Ending, type Graph } from "../graph";
+import { once, onceFor, oncePair } from "../../model/watching/once";
 
 /**
  * Where sound enters: a microphone, once for what it gives to wires in the room and once for each join that it is sent by, because
@@ -51,14 +52,8 @@ export interface Net {
   readonly key: string;
 }
 
-const NETS = new WeakMap<Graph, { local?: Net; whole?: Net }>();
-
 /** The net of a graph: `local` of the wires and the air in the room alone, `whole` with the call. Worked out once. */
-export function netOf(graph: Graph, which: "local" | "whole"): Net {
-  const known = NETS.get(graph) ?? {};
-  NETS.set(graph, known);
-  return (known[which] ??= makeNet(graph, which));
-}
+export const netOf = onceFor((which: "local" | "whole") => which, makeNet);
 
 function makeNet(graph: Graph, which: "local" | "whole"): Net {
   const { endings, joins, setup } = graph;
@@ -117,25 +112,19 @@ function makeNet(graph: Graph, which: "local" | "whole"): Net {
 }
 
 /** Ways through wires, radio and the insides of devices, from a node: the call left out, the fewest gaps first. */
-export function wiresOf(graph: Graph): (from: string) => ReadonlyMap<string, readonly Edge[]> {
-  let known = WIRES.get(graph);
-  if (known === undefined) {
-    const edges = new EdgeList();
-    for (const edge of graph.sound.all) if (edge.via !== "call") edges.add(edge);
-    const kept = new Map<string, ReadonlyMap<string, readonly Edge[]>>();
-    known = (from) => {
-      let found = kept.get(from);
-      if (found === undefined) {
-        found = reach(edges, from);
-        kept.set(from, found);
-      }
-      return found;
-    };
-    WIRES.set(graph, known);
-  }
-  return known;
-}
-const WIRES = new WeakMap<Graph, (from: string) => ReadonlyMap<string, readonly Edge[]>>();
+export const wiresOf = once((graph: Graph): (from: string) => ReadonlyMap<string, readonly Edge[]> => {
+  const edges = new EdgeList();
+  for (const edge of graph.sound.all) if (edge.via !== "call") edges.add(edge);
+  const kept = new Map<string, ReadonlyMap<string, readonly Edge[]>>();
+  return (from) => {
+    let found = kept.get(from);
+    if (found === undefined) {
+      found = reach(edges, from);
+      kept.set(from, found);
+    }
+    return found;
+  };
+});
 
 /** The mixer inside which an edge runs, where that mixer opens one channel at a time. */
 function automaticOf(graph: Graph, edge: Edge): string[] {
@@ -144,17 +133,11 @@ function automaticOf(graph: Graph, edge: Edge): string[] {
 }
 
 /** The mixer inside which an edge runs. Looked up once for each edge: with many microphones it is asked for in every trial. */
-export function mixerOf(graph: Graph, edge: Edge): string | undefined {
-  const known = MIXERS.get(edge);
-  if (known !== undefined) return known.mixer;
+export const mixerOf = oncePair((graph: Graph, edge: Edge): string | undefined => {
   const device = edge.via !== "inside" || sortOf(edge.from) !== "port-in" || sortOf(edge.to) !== "port-out"
     ? undefined : graph.setup.devices.get(canonical(deviceOfNode(edge.from, graph.setup.devices, canonical)));
-  const mixer = device?.type === "mixer" ? canonical(device.name) : undefined;
-  MIXERS.set(edge, { mixer });
-  return mixer;
-}
-// An edge belongs to one graph.
-const MIXERS = new WeakMap<Edge, { readonly mixer: string | undefined }>();
+  return device?.type === "mixer" ? canonical(device.name) : undefined;
+});
 
 /** Whether an edge plays at once what a join takes in. */
 export const monitorOf = (edge: Edge): string | undefined => (sortOf(edge.from) === "in" && sortOf(edge.to) !== "sends" ? nameOfNode(edge.from) : undefined);

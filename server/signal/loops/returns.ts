@@ -6,6 +6,7 @@ import type { JoinState } from "../call-state";
 import { nameOfNode, node, type Edge } from "../edges";
 import type { Graph } from "../graph";
 import { mixerOf, wiresOf } from "./net";
+import { once } from "../../model/watching/once";
 
 export interface Returned {
   readonly plays: JoinState;
@@ -21,27 +22,20 @@ export interface Returned {
   readonly channel: Channel | undefined;
 }
 
-const RETURNS = new WeakMap<Graph, readonly Returned[]>();
-
 /** Each pair of a join that plays into a mixer and a join that sends from it what it played. */
-export function returnsOf(graph: Graph): readonly Returned[] {
-  let found = RETURNS.get(graph);
-  if (found === undefined) {
-    const wires = wiresOf(graph);
-    found = graph.joins.flatMap((plays) => graph.joins.flatMap((sends): Returned[] => {
-      const path = wires(node("out", plays.join.device)).get(node("in", sends.join.device));
-      // The last mixer on the way: what is sent comes off one of its buses.
-      const last = path?.findLast((edge) => mixerOf(graph, edge) !== undefined);
-      const mixer = last === undefined ? undefined : mixerOf(graph, last);
-      if (path === undefined || last === undefined || mixer === undefined) return [];
-      const set = graph.setup.mixers.get(mixer);
-      const [from, to] = [canonical(nameOfNode(last.from)), canonical(nameOfNode(last.to))];
-      return [{ plays, sends, path, mixer, from, to, set, bus: set?.buses.find((bus) => bus.ports.includes(to)), channel: set?.channels.find((channel) => channel.ports.includes(from)) }];
-    }));
-    RETURNS.set(graph, found);
-  }
-  return found;
-}
+export const returnsOf = once((graph: Graph): readonly Returned[] => {
+  const wires = wiresOf(graph);
+  return graph.joins.flatMap((plays) => graph.joins.flatMap((sends): Returned[] => {
+    const path = wires(node("out", plays.join.device)).get(node("in", sends.join.device));
+    // The last mixer on the way: what is sent comes off one of its buses.
+    const last = path?.findLast((edge) => mixerOf(graph, edge) !== undefined);
+    const mixer = last === undefined ? undefined : mixerOf(graph, last);
+    if (path === undefined || last === undefined || mixer === undefined) return [];
+    const set = graph.setup.mixers.get(mixer);
+    const [from, to] = [canonical(nameOfNode(last.from)), canonical(nameOfNode(last.to))];
+    return [{ plays, sends, path, mixer, from, to, set, bus: set?.buses.find((bus) => bus.ports.includes(to)), channel: set?.channels.find((channel) => channel.ports.includes(from)) }];
+  }));
+});
 
 /** Key of the root cause: one mix that holds what it should not is one cause, whoever sends it. */
 export const mixCause = ({ to }: Returned): string => `mix ${to}`;

@@ -8,18 +8,10 @@ import { candidates, type Candidate } from "../coverage/claim";
 import { nameOfNode, sortOf } from "../edges";
 import { carries, type Ending, type Graph } from "../graph";
 import { mixerOf } from "../loops/net";
-
-const MICS = new WeakMap<Graph, readonly Candidate[]>();
+import { once } from "../../model/watching/once";
 
 /** Every microphone that a way leads from to the people online. */
-export function micsOf(graph: Graph): readonly Candidate[] {
-  let found = MICS.get(graph);
-  if (found === undefined) {
-    found = candidates(graph, "sound", "microphone", "back");
-    MICS.set(graph, found);
-  }
-  return found;
-}
+export const micsOf: (graph: Graph) => readonly Candidate[] = once((graph) => candidates(graph, "sound", "microphone", "back"));
 
 /** Those of them that are live in this trial. */
 export const liveMics = (graph: Graph, trial: Trial): readonly Candidate[] => micsOf(graph).filter((m) => carries(m.path, trial));

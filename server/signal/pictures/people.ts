@@ -9,6 +9,7 @@ import type { Ending } from "../graph";
 import type { Vec3 as Vec3T } from "../../physics/geometry";
 import { triple } from "../stands";
 import { pictureOf } from "./picture";
+import { onceFor } from "../../model/watching/once";
 
 /** Breadth and height of a head with its hair, and of shoulders, m. Common practice, no source. */
 export const HEAD = { width: 0.17, height: 0.24 } as const;
@@ -49,25 +50,20 @@ const MOST_LOOKED_AT = 120;
 /** Of so many at most it is found out from which most is hidden. */
 const MOST_RANKED = 600;
 
-const ranked = new WeakMap<Setup, Map<string, ReadonlySet<number>>>();
-
 /** The seats that are looked at, of all `listeners`: the same whatever is tried, so that trials can be compared. */
 function worthALook(setup: Setup, ending: Ending, count: number): ReadonlySet<number> | undefined {
-  if (count <= MOST_LOOKED_AT) return undefined;
-  const of = ranked.get(setup) ?? new Map<string, ReadonlySet<number>>();
-  ranked.set(setup, of);
-  const known = of.get(ending.part.id);
-  if (known !== undefined) return known;
+  return count <= MOST_LOOKED_AT ? undefined : ranked(setup, ending, count);
+}
+
+const ranked = onceFor((ending: Ending) => ending.part.id, (setup: Setup, ending: Ending, count: number): ReadonlySet<number> => {
   const trial = new Trial();
   const hidden = hiding(setup, trial, ending);
   const every = Math.ceil(count / MOST_RANKED);
   const shares = Array.from({ length: Math.ceil(count / every) }, (_, i) => ({ seat: i * every, share: hidden(i * every)(0) }));
   const most = shares.sort((a, b) => b.share - a.share).slice(0, MOST_LOOKED_AT / 2).map(({ seat }) => seat);
   const apart = Math.ceil(count / (MOST_LOOKED_AT / 2));
-  const out = new Set([...most, ...Array.from({ length: Math.ceil(count / apart) }, (_, i) => i * apart)]);
-  of.set(ending.part.id, out);
-  return out;
-}
+  return new Set([...most, ...Array.from({ length: Math.ceil(count / apart) }, (_, i) => i * apart)]);
+});
 
 /** The share of a display's picture that the heads in front hide, however one leans, from each of all `listeners`; NaN for seats not looked at. */
 export function hiddenFromSeats(setup: Setup, trial: Trial, ending: Ending): readonly number[] {

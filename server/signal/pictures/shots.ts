@@ -14,6 +14,7 @@ import { candidates, type Candidate } from "../coverage/claim";
 import { carries, type Ending, type Graph } from "../graph";
 import { ASPECT, AT_ITS_PLACE, usualAim, viewOf } from "../sight";
 import { aimOf, facing, pointOf, standOf, triple } from "../stands";
+import { oncePair } from "../../model/watching/once";
 
 /** A camera from which a way leads to the people online. */
 export interface Shot extends Candidate {
@@ -62,15 +63,8 @@ export interface Seen extends InFrame {
   readonly words: string;
 }
 
-const SEEN = new WeakMap<Camera, WeakMap<Vec3, Seen>>();
-
 /** Somebody's mouth as a camera sees them: worked out once for each pair, since several checks ask the same. */
-export function seenBy(camera: Camera, mouth: Vec3): Seen {
-  const of = SEEN.get(camera) ?? new WeakMap<Vec3, Seen>();
-  const known = of.get(mouth) ?? lookAt(camera, mouth);
-  SEEN.set(camera, of.set(mouth, known));
-  return known;
-}
+export const seenBy: (camera: Camera, mouth: Vec3) => Seen = oncePair(lookAt);
 
 function lookAt(camera: Camera, mouth: Vec3): Seen {
   const at = triple(mouth);

@@ -11,6 +11,7 @@ import { carries, type Ending, type Graph } from "../graph";
 import { triple } from "../stands";
 import { pictureOf } from "./picture";
 import { hiddenByThings } from "./solids";
+import { once } from "../../model/watching/once";
 
 /** One thing shown on one display. */
 export interface Showing {
@@ -21,17 +22,8 @@ export interface Showing {
   readonly path: readonly Edge[] | undefined;
 }
 
-const KNOWN = new WeakMap<Graph, readonly Showing[]>();
-
 /** Everything that is shown in the room. */
-export function showings(graph: Graph): readonly Showing[] {
-  let found = KNOWN.get(graph);
-  if (found === undefined) {
-    found = [...callsShown(graph), ...presented(graph)];
-    KNOWN.set(graph, found);
-  }
-  return found;
-}
+export const showings = once((graph: Graph): readonly Showing[] => [...callsShown(graph), ...presented(graph)]);
 
 function callsShown(graph: Graph): Showing[] {
   const all = graph.joins.flatMap((join) => join.shows.filter((s) => s.what === "call").map((shown) => ({ join, shown, key: canonical(shown.name) })));

@@ -4,24 +4,12 @@ import { candidates, keyOf, type Candidate } from "../coverage/claim";
 import { nameOfNode, node, sortOf, type Edge } from "../edges";
 import { gainOf, type Ending, type Graph } from "../graph";
 import { wiresOf } from "../loops/net";
+import { once } from "../../model/watching/once";
 
 /** A loudspeaker to which the sound in question leads, whether or not it gets there. */
 export interface Player {
   readonly ending: Ending;
   readonly path: readonly Edge[];
-}
-
-/** Worked out once for a graph. */
-function once<T>(make: (graph: Graph) => T): (graph: Graph) => T {
-  const known = new WeakMap<Graph, { readonly value: T }>();
-  return (graph) => {
-    let found = known.get(graph);
-    if (found === undefined) {
-      found = { value: make(graph) };
-      known.set(graph, found);
-    }
-    return found.value;
-  };
 }
 
 /** The loudspeakers that play the call, those with the fewest gaps first. */

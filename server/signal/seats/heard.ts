@@ -10,6 +10,7 @@ import { clarityAt, EACH, hallOf, inDanger } from "./clarity";
 import { levelsAt } from "./levels";
 import { callKey, callPlayers, carriersKey } from "./carriers";
 import { callSources, loudestCallSources, talkerSources, type Source } from "./sources";
+import { onceFor } from "../../model/watching/once";
 
 /** Seats of one name, as places in `listeners`. */
 export interface Group {
@@ -32,20 +33,13 @@ const ONLINE: Speaking = { who: "online" };
 export { ONLINE as ONLINE_SPEAKS };
 
 /** All that decides what is heard of somebody, besides a trial. */
-export function keyOfSpeaking(graph: Graph, speaking_: Speaking): string {
-  const who = speaking_.who === "online" ? "" : `${speaking_.voice.name} ${speaking_.mouth}`;
-  const known = KEYS.get(graph) ?? new Map<string, string>();
-  KEYS.set(graph, known);
-  let key = known.get(who);
-  if (key === undefined) {
-    key = speaking_.who === "online"
-      ? `online ${callKey(graph)} ${callPlayers(graph).map(({ path }) => Math.round(gainOf(path) * 100)).join(",")}`
-      : `${who} ${facesKey(graph, speaking_.voice)} ${carriersKey(graph)} ${speaking(graph).map((voice) => voice.name).join(",")}`;
-    known.set(who, key);
-  }
-  return key;
+export const keyOfSpeaking = onceFor(whoOf, (graph: Graph, speaking_: Speaking): string => (speaking_.who === "online"
+  ? `online ${callKey(graph)} ${callPlayers(graph).map(({ path }) => Math.round(gainOf(path) * 100)).join(",")}`
+  : `${whoOf(speaking_)} ${facesKey(graph, speaking_.voice)} ${carriersKey(graph)} ${speaking(graph).map((voice) => voice.name).join(",")}`));
+
+function whoOf(speaking_: Speaking): string {
+  return speaking_.who === "online" ? "" : `${speaking_.voice.name} ${speaking_.mouth}`;
 }
-const KEYS = new WeakMap<Graph, Map<string, string>>();
 
 /** Where somebody looks may differ from item to item. */
 const facesKey = (graph: Graph, voice: Voice): string => (voice.statements.some((s) => s.row.head === "faces") ? graph.item ?? "" : "");
@@ -96,20 +90,15 @@ export function medianOf(graph: Graph, speaking_: Speaking, trial: Trial): numbe
 function askedOf(graph: Graph, speaking_: Speaking, group: string, trial: Trial): readonly number[] {
   const seats = seatsOf(graph.setup, trial, group);
   if (seats.length <= EACH) return seats;
-  const known = ASKED.get(graph) ?? new Map<string, readonly number[]>();
-  ASKED.set(graph, known);
-  const key = `${group} ${keyOfSpeaking(graph, speaking_)}`;
-  let asked = known.get(key);
-  if (asked === undefined) {
-    const best = new Trial(new Map(), shelfOf(graph.setup));
-    const sources = sourcesOf(graph, speaking_, best);
-    // Where nothing plays at the best guess, the trial that asks decides.
-    asked = inDanger(sources.length > 0 ? sources : sourcesOf(graph, speaking_, trial), hallOf(acoustics(graph.setup, best)), seats);
-    known.set(key, asked);
-  }
-  return asked;
+  return endangered(graph, `${group} ${keyOfSpeaking(graph, speaking_)}`, speaking_, seats, trial);
 }
-const ASKED = new WeakMap<Graph, Map<string, readonly number[]>>();
+
+const endangered = onceFor((key: string) => key, (graph: Graph, _key: string, speaking_: Speaking, seats: readonly number[], trial: Trial): readonly number[] => {
+  const best = new Trial(new Map(), shelfOf(graph.setup));
+  const sources = sourcesOf(graph, speaking_, best);
+  // Where nothing plays at the best guess, the trial that asks decides.
+  return inDanger(sources.length > 0 ? sources : sourcesOf(graph, speaking_, trial), hallOf(acoustics(graph.setup, best)), seats);
+});
 
 /** The seat of a group that understands least, and its index; of very many seats, the least of those in danger. */
 export function leastClear(graph: Graph, speaking_: Speaking, group: string, trial: Trial): { readonly seat: number; readonly sti: number } | undefined {
