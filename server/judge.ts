@@ -18,7 +18,8 @@ export interface Swing {
 }
 
 export interface Judgement {
-  readonly case: Case;
+  /** What remains of the case once it is judged. */
+  readonly case: Pick<Case, "key" | "ways">;
   readonly best: Outcome;
   /** `best` in words. */
   readonly said: Saying;

@@ -1,5 +1,4 @@
 /** Judged cases to findings: one for each root cause, over ways and items, with what follows from it folded under it. */
-import type { Case } from "./checks/check";
 import { rank, type Assumption, type Finding } from "./finding";
 import type { Judged, Judgement } from "./judge";
 import { isAssumed } from "./model/ranged";
@@ -10,7 +9,8 @@ import { called } from "./signal/coverage";
 
 export interface Merged {
   readonly finding: Finding;
-  readonly cases: readonly { readonly subject: Case; readonly judgement: Judgement }[];
+  /** Those of its cause, the worst first. */
+  readonly cases: readonly Judged[];
 }
 
 /** One finding for each root cause: cases of one code and cause are one, over ways and items; consequences go under their cause. `scenes`: how many there are. */
@@ -94,7 +94,7 @@ function makeFinding(group: readonly Judged[], scenes: number): Merged | undefin
       question: swing === undefined ? undefined : questionOf(worst.judgement, swing, ways, worst.check.entry.title), related: said.related ?? [], folded: [],
     },
     // What mends the worst may well mend the rest: its remedies come first.
-    cases: byBadness.map((g) => ({ subject: g.judgement.case, judgement: g.judgement })),
+    cases: byBadness,
   };
 }
 

@@ -1,6 +1,6 @@
 /** The façade: texts in, study out. Every floor above asks here, and nowhere else. */
 import { CHECKS } from "./checks/catalogue";
-import type { Outcome, Remedy, Scene } from "./checks/check";
+import type { Case, Check, Outcome, Remedy, Scene } from "./checks/check";
 import { figuresOf } from "./figures";
 import { rank, type Figure, type Finding, type Question, type Severity, type TextProblem, type WayVerdict } from "./finding";
 import { judging, Trials, type Judged, type Judgement } from "./judge";
@@ -11,7 +11,9 @@ import { list } from "./model/show";
 import { readSetup, type Setup } from "./model/setup";
 import { merge } from "./merge";
 import { inOrder, keepLevels, weighEvening, type Evidence, type Noticed, type Subject } from "./observed";
-import { shelfOf, type Narrowed, type Shelf } from "./model/trial";
+import { shelfOf, type Narrowed, type Trial } from "./model/trial";
+import { once, onceFor } from "./model/watching/once";
+import { EVERYTHING, gathering, NOTHING, type Footprint, type Ledger } from "./model/watching/reads";
 import { atOnce, type Pieces } from "./pieces";
 import type { Flow } from "./signal/drawing/flow";
 import { flowOf } from "./signal/drawing";
@@ -24,6 +26,7 @@ import type { Perspective, ViewIn } from "./signal/perspective/perspective";
 import { perspectiveOf, type NoSuchPlace } from "./signal/perspective/perspective-of";
 import { feeds } from "./signal/power";
 import { openQuestions, verdicts } from "./verdicts";
+import { gatheringPieces, Version } from "./version";
 
 export type { Texts } from "./model/files";
 
@@ -49,6 +52,8 @@ export interface Study {
   readonly narrowed: Narrowed;
   readonly questions: readonly Question[];
   readonly setup: Setup;
+  /** What a study after an edit of the text takes over from. */
+  readonly version: Version;
   /** Computed when asked. */
   figures(): readonly Figure[];
   flow(item?: string): Flow;
@@ -71,17 +76,15 @@ export type Glance = Pick<Study, "isSetup" | "title" | "items" | "sees">;
 export function glance(texts: Texts, path: string): Glance {
   const setup = readSetup(texts, path);
   if (setup.isSetup && setup.observations.length > 0) return study(texts, path);
-  const items = itemsOf(setup);
-  const { best } = new Trials(shelfOf(setup));
-  return {
-    isSetup: setup.isSetup, title: setup.title, items: setup.items.map((item) => item.name),
-    sees: (view, of, item) => perspectiveOf(makeGraph(setup, items.find((one) => one !== undefined && item !== undefined && canonical(one) === canonical(item)) ?? items[0]), best, view, of),
-  };
+  return { isSetup: setup.isSetup, title: setup.title, items: setup.items.map((item) => item.name), sees: answers(setup, new Trials(shelfOf(setup)).best).sees };
 }
 
-/** The same a piece at a time, for whoever must be able to stop or to answer meanwhile. All texts are read in the first piece. */
-export function* studying(texts: Texts, path: string): Pieces<Study> {
-  return yield* studied(readSetup(texts, path), new Map());
+/**
+ * The same a piece at a time, for whoever must be able to stop or to answer meanwhile. All texts are read in the first piece.
+ * `before`: a study of the texts as they were before an edit; what cannot have changed is taken over from it.
+ */
+export function* studying(texts: Texts, path: string, before?: Study): Pieces<Study> {
+  return yield* studied(new Version(readSetup(texts, path), before?.version), true);
 }
 
 /** A finding that a change of the text is to take away. */
@@ -95,104 +98,107 @@ export interface Sought {
 }
 
 /** The same for whoever tries a change: nothing, and no more is judged, once it is sure that the finding is there still or that the text has errors that it had not. */
-export function* studyingWithout(texts: Texts, path: string, sought: Sought): Pieces<Study | undefined> {
-  const setup = readSetup(texts, path);
+export function* studyingWithout(texts: Texts, path: string, sought: Sought, before: Study): Pieces<Study | undefined> {
+  const version = new Version(readSetup(texts, path), before.version);
+  const { setup } = version;
   if (setup.problems.filter((p) => p.severity === "error").length > sought.errors) return undefined;
   const known: Known = new Map();
-  if (setup.isSetup && (yield* isThere(setup, sought, known))) return undefined;
-  return yield* studied(setup, known);
+  if (setup.isSetup && (yield* isThere(version, sought, known))) return undefined;
+  return yield* studied(version, false, known);
 }
 
 /**
  * Whether a finding is raised for sure: of its own check alone, the worst case first. What may be accepted, disproved by what was
  * noticed or folded under another cause is not for sure.
  */
-function* isThere(setup: Setup, sought: Sought, known: Known): Pieces<boolean> {
+function* isThere(version: Version, sought: Sought, known: Known): Pieces<boolean> {
+  const { setup } = version;
   const check = CHECKS.find((one) => one.entry.code === sought.code);
   if (check === undefined || setup.observations.length > 0 || setup.accepts.some((accept) => accept.code === sought.code)) return false;
+  const isIt = (best: Outcome | undefined): best is Outcome => best !== undefined && best.severity !== undefined && best.cause.key === sought.cause;
   const trials = new Trials(shelfOf(setup));
-  const raised: { readonly subject: Subject; readonly best: Outcome }[] = [];
-  for (const scene of yield* scenesOf(setup)) {
+  const raised: { readonly best: Outcome; readonly judgement?: Judgement; readonly subject?: Subject }[] = [];
+  for (const scene of scenesOf(setup)) {
     yield;
-    for (const one of check.cases(scene)) {
-      const best = one.measure(trials.best);
-      if (best !== undefined && best.severity !== undefined && best.cause.key === sought.cause) raised.push({ subject: { scene, check, case: one }, best });
+    const row = version.still(check, scene.item);
+    if (row !== undefined) raised.push(...row.judgements.flatMap((judgement) => (isIt(judgement.best) ? { best: judgement.best, judgement } : [])));
+    else {
+      for (const one of check.cases(scene)) {
+        const best = one.measure(trials.best);
+        if (isIt(best)) raised.push({ subject: { scene, check, case: one }, best });
+      }
     }
   }
   if (raised.some(({ best }) => best.foldUnder !== undefined)) return false;
   raised.sort((a, b) => rank(b.best.severity) - rank(a.best.severity) || b.best.badness - a.best.badness);
-  for (const { subject } of raised) {
-    const judgement = yield* judgeOnce(subject, trials, known);
-    if (judgement?.severity !== undefined && rank(judgement.severity) >= rank(sought.severity)) return true;
+  for (const { subject, judgement } of raised) {
+    const came = subject === undefined ? judgement : (yield* judgeOnce(subject, trials, known, undefined)).judgement;
+    if (came?.severity !== undefined && rank(came.severity) >= rank(sought.severity)) return true;
   }
   return false;
 }
 
-/** A setup in each item of its programme, made once. */
-function* scenesOf(setup: Setup): Pieces<readonly Scene[]> {
-  const made = SCENES.get(setup);
-  if (made !== undefined) return made;
-  const known = feeds(setup);
-  const scenes: Scene[] = [];
-  for (const item of itemsOf(setup)) {
-    yield;
-    scenes.push({ setup, item, graph: makeGraph(setup, item, known) });
-  }
-  SCENES.set(setup, scenes);
-  return scenes;
-}
-const SCENES = new WeakMap<Setup, readonly Scene[]>();
 const itemsOf = (setup: Setup): readonly (string | undefined)[] => (setup.items.length > 0 ? setup.items.map((item) => item.name) : [undefined]);
 
-/** A setup that is read, judged. `judgedBefore`: cases as written that were judged already. */
-function* studied(setup: Setup, judgedBefore: Known): Pieces<Study> {
-  const path = setup.root;
+/** A setup in each item of its programme; of items that nobody asks about no graph is made. */
+const scenesOf = once((setup: Setup): readonly Scene[] => itemsOf(setup).map((item): Scene => ({ setup, item, get graph() { return graphIn(setup, item); } })));
+const feedsOf = once(feeds);
+const graphIn = onceFor((item: string | undefined) => item ?? "", (setup: Setup, item: string | undefined): Graph => makeGraph(setup, item, feedsOf(setup)));
+
+/** What can be asked of any setup, judged or not. */
+function answers(setup: Setup, best: Trial): Pick<Study, "plan" | "side" | "sees"> & { graphOf(item: string | undefined): Graph } {
+  const items = itemsOf(setup);
+  const graphOf = (item: string | undefined): Graph =>
+    graphIn(setup, item === undefined ? items[0] : items.find((one) => one !== undefined && canonical(one) === canonical(item)) ?? items[0]);
+  return {
+    graphOf, plan: (item, ask) => groundPlanOf(graphOf(item), best, { ask }), side: (item, row) => sideOf(graphOf(item), best, row),
+    sees: (view, of, item) => perspectiveOf(graphOf(item), best, view, of),
+  };
+}
+
+/** A version of a setup, judged. `lasting`: further versions will follow it. `known`: cases as written that were judged already. */
+function* studied(version: Version, lasting: boolean, known: Known = new Map()): Pieces<Study> {
+  const { setup } = version;
+  const shelf = shelfOf(setup);
   const base = {
-    root: path, isSetup: setup.isSetup, title: setup.title, setup,
+    root: setup.root, isSetup: setup.isSetup, title: setup.title, setup, version,
     files: setup.files.map((file) => ({ path: file.path, text: file.text })), items: setup.items.map((item) => item.name),
   };
   if (!setup.isSetup) {
-    return { ...base, problems: setup.problems, ways: [], findings: [], accepted: [], disproved: [], noticed: [], narrowed: new Map(), questions: [], figures: () => [], flow: () => flowOf(makeGraph(setup, undefined), []), plan: () => groundPlanOf(makeGraph(setup, undefined), new Trials(shelfOf(setup)).best), side: () => sideOf(makeGraph(setup, undefined), new Trials(shelfOf(setup)).best), sees: (view, of) => perspectiveOf(makeGraph(setup, undefined), new Trials(shelfOf(setup)).best, view, of), remedies: () => [] };
+    const { graphOf, ...asked } = answers(setup, new Trials(shelf).best);
+    return { ...base, ...asked, problems: setup.problems, ways: [], findings: [], accepted: [], disproved: [], noticed: [], narrowed: new Map(), questions: [], figures: () => [], flow: () => flowOf(graphOf(undefined), []), remedies: () => [] };
   }
-  const shelf = shelfOf(setup);
-  const items = itemsOf(setup);
-  const scenes = yield* scenesOf(setup);
-  const subjects: Subject[] = [];
-  for (const scene of scenes) {
-    for (const check of CHECKS) {
-      yield;
-      subjects.push(...check.cases(scene).map((one): Subject => ({ scene, check, case: one })));
-    }
-  }
-  const { trials, judged, denied, evidence } = yield* judgeAll(setup, subjects, shelf, judgedBefore);
+  const scenes = scenesOf(setup);
+  const { trials, judged, denied, evidence } = yield* setup.observations.length === 0 ? judgeAll(version, lasting, scenes, known) : judgeEvening(version, scenes, known);
   const merged = merge(judged, scenes.length);
   const { findings, accepted, unused } = settle(setup, merged.map((m) => m.finding));
-  const remediesBy = new Map(merged.map((m) => [m.finding.identity, m.cases]));
+  const casesBy = new Map(merged.map((m) => [m.finding.identity, m.cases]));
   const taken = new Set(accepted.flatMap((finding) => [finding, ...finding.folded]).map((finding) => finding.identity.split(" | ").slice(0, 2).join(" | ")));
   const isTaken = ({ check, judgement }: Judged): boolean => judgement.severity !== undefined && taken.has(`${check.entry.code} | ${judgement.best.cause.key}`);
-  const ways = verdicts(setup, judged, items, isTaken);
+  const ways = verdicts(setup, judged, itemsOf(setup), isTaken);
+  const { graphOf, ...asked } = answers(setup, trials.best);
   let figures: readonly Figure[] | undefined;
-  const graphs = new Map<string | undefined, Graph>(scenes.map((scene) => [scene.item, scene.graph]));
-  const graphOf = (item: string | undefined): Graph => {
-    const wanted = item === undefined ? items[0] : items.find((i) => i !== undefined && canonical(i) === canonical(item)) ?? items[0];
-    return graphs.get(wanted) ?? makeGraph(setup, wanted);
-  };
+  let questions: readonly Question[] | undefined;
   return {
-    ...base, problems: [...setup.problems, ...unused, ...(evidence?.problems ?? [])], ways, findings, accepted,
+    ...base, ...asked, problems: [...setup.problems, ...unused, ...(evidence?.problems ?? [])], ways, findings, accepted,
     disproved: merge(denied, scenes.length).map((m) => m.finding), noticed: evidence?.noticed ?? [], narrowed: evidence?.narrowed ?? new Map<string, Ranged>(),
-    questions: openQuestions(setup, scenes, findings, judged, isTaken),
+    get questions() { return (questions ??= openQuestions(setup, scenes, findings, judged, isTaken)); },
     figures: () => (figures ??= figuresOf(scenes, trials.best)),
-    plan: (item, ask) => groundPlanOf(graphOf(item), trials.best, { ask }),
-    side: (item, row) => sideOf(graphOf(item), trials.best, row),
-    sees: (view, of, item) => perspectiveOf(graphOf(item), trials.best, view, of),
     flow: (item) => {
       const graph = graphOf(item);
       const wanted = graph.item;
       return flowOf(graph, ways.filter((w) => w.item === undefined || wanted === undefined || canonical(w.item) === canonical(wanted)));
     },
-    remedies: (finding) => together((remediesBy.get(finding.identity) ?? []).flatMap((c) => c.subject.remedies?.(c.judgement.best) ?? [])),
+    remedies: (finding) => together((casesBy.get(finding.identity) ?? []).flatMap((one) => caseOf(scenes, one)?.remedies?.(one.judgement.best) ?? [])),
   };
 }
+
+/** The case behind a judgement, as the setup has it now. */
+function caseOf(scenes: readonly Scene[], { check, item, judgement }: Judged): Case | undefined {
+  const scene = scenes.find((one) => one.item === item);
+  return scene && casesIn(scene, check).get(judgement.case.key);
+}
+const casesIn = onceFor((check: Check) => check.entry.code, (scene: Scene, check: Check): ReadonlyMap<string, Case> => new Map(check.cases(scene).map((one) => [one.key, one])));
 
 /** A remedy of one title is one remedy, whichever items it has to be done in. */
 function together(remedies: readonly Remedy[]): Remedy[] {
@@ -205,11 +211,56 @@ function together(remedies: readonly Remedy[]): Remedy[] {
   return [...out.values()];
 }
 
+interface AllJudged {
+  readonly trials: Trials;
+  readonly judged: readonly Judged[];
+  readonly denied: readonly Judged[];
+  readonly evidence: Evidence | undefined;
+}
+
+/** Judges all cases of which the version before does not know what comes of them. */
+function* judgeAll(version: Version, lasting: boolean, scenes: readonly Scene[], known: Known): Pieces<AllJudged> {
+  const trials = new Trials(shelfOf(version.setup));
+  const judged: Judged[] = [];
+  for (const scene of scenes) {
+    for (const check of CHECKS) {
+      const { item } = scene;
+      const still = version.still(check, item);
+      const judgements = still?.judgements ?? (yield* judgeRow(version, lasting, { scene, check }, trials, known));
+      for (const judgement of judgements) judged.push({ check, item, judgement });
+    }
+  }
+  return { trials, judged, denied: [], evidence: undefined };
+}
+
+/** All cases of a check in an item. */
+function* judgeRow(version: Version, lasting: boolean, { scene, check }: Pick<Subject, "scene" | "check">, trials: Trials, known: Known): Pieces<readonly Judgement[]> {
+  yield;
+  const ledger = lasting ? version.ledger : undefined;
+  const { result: cases, read } = ledger === undefined ? { result: check.cases(scene), read: NOTHING } : gathering(ledger, () => check.cases(scene));
+  const reads = [read];
+  const judgements: Judgement[] = [];
+  for (const one of cases) {
+    const { judgement, read: own } = yield* judgeOnce({ scene, check, case: one }, trials, known, ledger);
+    reads.push(own);
+    if (judgement !== undefined) judgements.push(judgement);
+  }
+  if (ledger !== undefined) version.keep(check, scene.item, { judgements, read: ledger.union([], reads) });
+  return judgements;
+}
+
 /** Judges all cases, and where something was noticed on the evening judges them again with what follows from it. */
-function* judgeAll(setup: Setup, subjects: readonly Subject[], shelf: Shelf, known: Known): Pieces<{ trials: Trials; judged: readonly Judged[]; denied: readonly Judged[]; evidence: Evidence | undefined }> {
+function* judgeEvening({ setup }: Version, scenes: readonly Scene[], known: Known): Pieces<AllJudged> {
+  const shelf = shelfOf(setup);
   const trials = new Trials(shelf);
+  const subjects: Subject[] = [];
+  for (const scene of scenes) {
+    for (const check of CHECKS) {
+      yield;
+      subjects.push(...check.cases(scene).map((one): Subject => ({ scene, check, case: one })));
+    }
+  }
   const asWritten = yield* judgeEach(subjects, trials, known);
-  if (setup.observations.length === 0) return { trials, judged: asWritten.flatMap((one) => one ?? []), denied: [], evidence: undefined };
   const evidence = weighEvening(setup, subjects, trials);
   const narrower = evidence.narrowed.size === 0 ? trials : new Trials(shelf, evidence.narrowed);
   const anew = narrower === trials ? asWritten : yield* judgeEach(subjects, narrower, new Map());
@@ -229,26 +280,31 @@ function* judgeAll(setup: Setup, subjects: readonly Subject[], shelf: Shelf, kno
   return { trials: narrower, judged, denied, evidence };
 }
 
-/** Judgements by code and key of the case. */
-type Known = Map<string, Judgement | undefined>;
+/** Judgements by code and key of the case, and what each read. */
+type Known = Map<string, { readonly judgement: Judgement | undefined; readonly read: Footprint }>;
 
 function* judgeEach(subjects: readonly Subject[], trials: Trials, known: Known): Pieces<(Judged | undefined)[]> {
   const out: (Judged | undefined)[] = [];
   for (const subject of subjects) {
-    const judgement = yield* judgeOnce(subject, trials, known);
-    out.push(judgement === undefined ? undefined : { check: subject.check, item: subject.scene.item, judgement: { ...judgement, case: subject.case } });
+    const { judgement } = yield* judgeOnce(subject, trials, known, undefined);
+    out.push(judgement === undefined ? undefined : { check: subject.check, item: subject.scene.item, judgement });
   }
   return out;
 }
 
-/** Cases of equal key come out equal in every item, so they are judged once. */
-function* judgeOnce({ check, case: subject }: Subject, trials: Trials, known: Known): Pieces<Judgement | undefined> {
+/** Cases of equal key come out equal in every item, so they are judged once. `ledger`: where it is to be noted what is read. */
+function* judgeOnce({ check, case: subject }: Subject, trials: Trials, known: Known, ledger: Ledger | undefined): Pieces<{ readonly judgement: Judgement | undefined; readonly read: Footprint }> {
   const key = `${check.entry.code} ${subject.key}`;
-  if (known.has(key)) return known.get(key);
-  yield;
-  const judgement = yield* judging(subject, trials);
-  known.set(key, judgement);
-  return judgement;
+  let came = known.get(key);
+  if (came === undefined) {
+    yield;
+    const work = judging(subject, trials);
+    const { result, read } = ledger === undefined ? { result: yield* work, read: EVERYTHING } : yield* gatheringPieces(ledger, work);
+    came = { judgement: result, read };
+    known.set(key, came);
+  }
+  const { judgement, read } = came;
+  return { judgement: judgement && { ...judgement, case: subject }, read };
 }
 
 const ORDER: readonly Severity[] = ["error", "warning", "hint", "plan"];

@@ -46,7 +46,7 @@ function* holding(texts: Texts, before: Study, finding: Finding, edits: readonly
   // Most that do not hold leave the finding where it is: its own check is asked first, and the rest only if it says no more.
   const after = yield* studyingWithout(withEdits(texts, before, edits), before.root, {
     code: finding.code, cause: finding.identity.split(" | ")[1] ?? "", severity: finding.severity, errors: errorsIn(before),
-  });
+  }, before);
   return after !== undefined && mends(before, after, finding);
 }
 

@@ -220,9 +220,10 @@ export class Workspace {
     return atOnce(this.studying(place));
   }
 
-  /** The same a piece at a time; the texts are those of when it began. */
+  /** The same a piece at a time; the texts are those of when it began. What the last study found and no edit can have changed is not judged again. */
   studying(place: Place): Pieces<Study> {
-    return this.#remember(this.#studies, place, studying);
+    const before = this.#studies.get(idOf(place))?.value;
+    return this.#remember(this.#studies, place, (texts, path) => studying(texts, path, before));
   }
 
   /** What the files say, without judging it: quick. */

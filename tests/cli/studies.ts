@@ -40,8 +40,8 @@ export const study = (over: Partial<Study> = {}): Study => ({
   root: "fern.bothways", isSetup: true, title: "Tuesday Fern Society",
   files: [{ path: "fern.bothways", text: TEXT }, { path: "kit.bothways", text: "device phone is phone\n" }], items: ["talk", "questions"],
   problems: [], ways: WAYS.map((name) => way(name)), findings: [finding()], accepted: [], disproved: [], noticed: [], narrowed: new Map(), questions: [question],
-  // Printing never looks at these two.
-  setup: {} as Study["setup"], remedies: () => [],
+  // Printing never looks at these.
+  setup: {} as Study["setup"], version: {} as Study["version"], remedies: () => [],
   figures: () => [], flow: () => { throw new Error("not drawn in these tests"); }, plan: () => { throw new Error("not drawn in these tests"); },
   sees: () => { throw new Error("not drawn in these tests"); }, side: () => { throw new Error("not drawn in these tests"); }, ...over,
 });

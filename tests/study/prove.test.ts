@@ -41,14 +41,14 @@ describe("a remedy proven by its finding's own check first", () => {
       const errors = before.problems.filter((p) => p.severity === "error").length;
       const [finding] = before.findings.filter((f) => f.folded.length === 0);
       const sought = { code: finding?.code ?? "", cause: finding?.identity.split(" | ")[1] ?? "", severity: finding?.severity ?? "error", errors };
-      expect(atOnce(studyingWithout(inMemory(files), path, sought))).toBeUndefined();
-      const after = atOnce(studyingWithout(inMemory(files), path, { ...sought, cause: "no such cause" }));
+      expect(atOnce(studyingWithout(inMemory(files), path, sought, before))).toBeUndefined();
+      const after = atOnce(studyingWithout(inMemory(files), path, { ...sought, cause: "no such cause" }, before));
       expect(JSON.stringify([after?.findings, after?.ways, after?.questions, after?.problems])).toBe(JSON.stringify([before.findings, before.ways, before.questions, before.problems]));
     }
   });
 
   test("is given up where the text has more errors than it may have", () => {
     const [path, files] = TEXTS[0] ?? expect.fail("no texts");
-    expect(atOnce(studyingWithout(inMemory(files), path, { code: "", cause: "", severity: "error", errors: -1 }))).toBeUndefined();
+    expect(atOnce(studyingWithout(inMemory(files), path, { code: "", cause: "", severity: "error", errors: -1 }, study(inMemory(files), path)))).toBeUndefined();
   });
 });

@@ -9,7 +9,7 @@ export type Fields = Readonly<Record<string, unknown>>;
 
 /** Things by name, in a map or in a list. */
 export const MAPS = ["devices", "voices", "mixers"] as const;
-export const LISTS = ["items", "joins", "internets", "watches", "remoteRooms"] as const;
+export const LISTS = ["items", "joins", "internets", "watches", "remoteRooms", "links", "mains", "powerlines"] as const;
 /** Things by themselves. */
 export const SINGLE = ["room", "lectern"] as const;
 
@@ -26,12 +26,14 @@ export const cellKey = (owner: string, fact: string): string => `${owner}\n${fac
 export const membersKey = (group: string): string => cellKey(group, " all");
 export const memberKey = (group: string, name: string): string => cellKey(group, ` ${name}`);
 
-/** The name of each thing of a list: that which it has, with a number where it is not the first of the name. */
+/** By what things of a list are told apart: a cable by its ends. */
+const NAMING = ["name", "device", "from", "to"] as const;
+
+/** The name of each thing of a list: what it is told apart by, with a number where it is not the first of the name. */
 export function namesIn(list: readonly object[]): string[] {
   const met = new Map<string, number>();
   return list.map((one) => {
-    const { name, device } = one as { readonly name?: unknown; readonly device?: unknown };
-    const own = typeof name === "string" ? name : typeof device === "string" ? device : "";
+    const own = NAMING.map((fact) => (one as Fields)[fact]).filter((name) => typeof name === "string").join(" ");
     const count = (met.get(own) ?? 0) + 1;
     met.set(own, count);
     return count === 1 ? own : `${own} ${count}`;
