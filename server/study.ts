@@ -146,7 +146,7 @@ const feedsOf = once(feeds);
 const graphIn = onceFor((item: string | undefined) => item ?? "", (setup: Setup, item: string | undefined): Graph => makeGraph(setup, item, feedsOf(setup)));
 
 /** What can be asked of any setup, judged or not. */
-function answers(setup: Setup, best: Trial): Pick<Study, "plan" | "side" | "sees"> & { graphOf(item: string | undefined): Graph } {
+function answers(setup: Setup, best: Trial): Pick<Study, "plan" | "side" | "sees"> & { readonly graphOf: (item: string | undefined) => Graph } {
   const items = itemsOf(setup);
   const graphOf = (item: string | undefined): Graph =>
     graphIn(setup, item === undefined ? items[0] : items.find((one) => one !== undefined && canonical(one) === canonical(item)) ?? items[0]);

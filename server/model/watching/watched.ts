@@ -10,7 +10,7 @@ import { noteCell, type Ledger } from "./reads";
 /** The same setup, noting in the ledger what is read of it while somebody gathers. */
 export function watched(raw: Setup, ledger: Ledger): Setup {
   const groups: Partial<Record<string, unknown>> = {};
-  for (const key of MAPS) groups[key] = new Things(raw[key] as ReadonlyMap<string, object>, key, ledger);
+  for (const key of MAPS) groups[key] = new Things<object>(raw[key], key, ledger);
   for (const key of LISTS) {
     const names = namesIn(raw[key]);
     const members = ledger.cell(membersKey(key));
