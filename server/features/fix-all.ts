@@ -17,9 +17,15 @@ const SETTINGS: ReadonlySet<string> = new Set([
 ]);
 /** Fixes that are taken one after the other; no evening has so many things to set. */
 const MOST_ROUNDS = 12;
+/** Copies of the text that are studied in all. What is not come to by then is left for the next time: the text is right so far. */
+export const MOST_STUDIES = 40;
+
+/** How many more copies may be studied. */
+interface Budget { left: number }
 
 /** What the setup's own text would be, as edits of it; none where there is nothing to set right. Yields, so that whoever asks can stop. */
-export function* settingsMended(below: Texts, before: Study): Generator<undefined, readonly Edit[]> {
+export function* settingsMended(below: Texts, before: Study, most = MOST_STUDIES): Generator<undefined, readonly Edit[]> {
+  const budget: Budget = { left: most };
   const path = before.root;
   const textOf = (study: Study): string => study.files.find((file) => file.path === path)?.text ?? "";
   const first = textOf(before);
@@ -28,8 +34,9 @@ export function* settingsMended(below: Texts, before: Study): Generator<undefine
   for (let round = 0; round < MOST_ROUNDS && isWhole(now); round += 1) {
     const text = textOf(now);
     const texts: Texts = { read: (asked) => (asked === path ? { text } : below.read(asked)), beside: (asked) => below.beside?.(asked) ?? [] };
-    const edits = yield* firstSetting(texts, now);
+    const edits = yield* firstSetting(texts, now, budget);
     if (edits === undefined) break;
+    budget.left -= 1;
     const changed = applyEdits(text, edits);
     // A text that was there before would come again for ever: what undoes another fix is a choice, and left to the author.
     if (seen.has(changed)) return [];
@@ -50,18 +57,21 @@ export function* settingsMended(below: Texts, before: Study): Generator<undefine
 const isWhole = (study: Study): boolean => study.isSetup && study.problems.every((problem) => problem.severity !== "error");
 
 /** The edits of the first finding whose one proven fix is a mere setting. */
-function* firstSetting(texts: Texts, study: Study): Generator<undefined, readonly Edit[] | undefined> {
+function* firstSetting(texts: Texts, study: Study, budget: Budget): Generator<undefined, readonly Edit[] | undefined> {
   for (const finding of study.findings) {
-    const edits = finding.severity === "plan" ? undefined : yield* soleSetting(texts, study, finding);
+    const edits = finding.severity === "plan" ? undefined : yield* soleSetting(texts, study, finding, budget);
     if (edits !== undefined) return edits;
   }
   return undefined;
 }
 
-function* soleSetting(texts: Texts, study: Study, finding: Finding): Generator<undefined, readonly Edit[] | undefined> {
+function* soleSetting(texts: Texts, study: Study, finding: Finding, budget: Budget): Generator<undefined, readonly Edit[] | undefined> {
   const remedies = study.remedies(finding);
   // More than are tried: whether one is the only one is not known. And nothing is tried where nothing could be taken.
   if (remedies.length > MOST_TRIED || !remedies.some((remedy) => isSetting(study, remedy.edits))) return undefined;
+  // One that was begun is brought to its end, or it would not be known to be the only one; then the changed text is studied once.
+  if (remedies.length + 1 > budget.left) return undefined;
+  budget.left -= remedies.length;
   let sole: readonly Edit[] | undefined;
   for (const fix of proofs(texts, study, finding)) {
     if (fix !== undefined && sole !== undefined) return undefined;

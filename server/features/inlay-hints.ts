@@ -1,4 +1,5 @@
 /** Beside the lines: what was computed of the thing that a line states, and what is assumed of it where a finding hangs on that. */
+import { HEADS } from "../../grammar/vocabulary";
 import type { Figure } from "../finding";
 import { valueOf, type Bound } from "../model/bound";
 import { canonical } from "../model/names";
@@ -71,8 +72,18 @@ function computed(text: string, statement: Bound, owner: Bound | undefined, byNa
     const found = (byName.get(name) ?? []).filter(own);
     // Of octave bands the middle one is told.
     const figure = found.find((one) => one.band === 1000) ?? found[0];
-    return figure === undefined ? [] : [{ at: statement.where.end, sort: "computed", label: words(withUnit(figure.value, figure.unit)), tooltip: `${figure.name}: ${figure.formula}. ${figure.source}` }];
+    if (figure === undefined) return [];
+    const { at, before } = behindLine(text, statement);
+    return [{ at, sort: "computed", label: `${before ? `${subject}: ` : ""}${words(withUnit(figure.value, figure.unit))}`, tooltip: `${figure.name}: ${figure.formula}. ${figure.source}` }];
   }).slice(0, MOST);
+}
+
+/** Behind all that stands on the line on which a statement's own words end, so that nothing is torn apart; `before`: other statements share the line, so that it has to be said what it is about. */
+function behindLine(text: string, { where, fact, children }: Bound): { readonly at: number; readonly before: boolean } {
+  const first = text.slice(text.lastIndexOf("\n", where.start - 1) + 1, where.start).trim() === "";
+  // What stands behind its commas is its own, unless it is a statement beside it.
+  const beside = fact.also.some((also) => HEADS.has(also.head.text.toLowerCase()) && !children.some((child) => child.fact === also));
+  return { at: lineEnd(text, where.end), before: !first || beside };
 }
 
 /** Where the text speaks of the thing that an assumption is about: the first name in its words that bears one; nothing where the text has none of it. */

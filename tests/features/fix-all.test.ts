@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { documentation } from "../../server/features/completion-resolve";
 import { completion } from "../../server/features/completion";
-import { isSetting, settingsMended } from "../../server/features/fix-all";
+import { isSetting, MOST_STUDIES, settingsMended } from "../../server/features/fix-all";
 import { applyEdits } from "../../server/model/edits";
 import { study } from "../../server/study";
 import { inMemory } from "../language/folder";
@@ -12,9 +12,9 @@ import { asked, marked } from "./marked";
 const FILE = "evening.bothways";
 
 /** The text after it, and how many pieces that took. */
-function mended(text: string): string {
+function mended(text: string, most?: number): string {
   const texts = inMemory(new Map([[FILE, text]]));
-  const work = settingsMended(texts, study(texts, FILE));
+  const work = settingsMended(texts, study(texts, FILE), most);
   for (; ;) {
     const step = work.next();
     if (step.done === true) return applyEdits(text, step.value);
@@ -32,6 +32,20 @@ describe("setting everything right", () => {
     expect(after).toBe(TWO.replace("calls on", "calls off").replace("gain automatic", "gain fixed"));
     expect(mended(after)).toBe(after);
   });
+
+  it("studies so many copies and no more, and leaves the text right as far as it came", () => {
+    const first = TWO.replace("calls on", "calls off");
+    const second = TWO.replace("gain automatic", "gain fixed");
+    const after = Array.from({ length: MOST_STUDIES + 1 }, (_, most) => mended(TWO, most));
+    expect(after[1]).toBe(TWO);
+    expect(after.at(-1)).toBe(mended(TWO));
+    // With little more than the first setting asks for, that one is set, and the other left.
+    const half = after.filter((text) => text === first || text === second);
+    expect(half.length).toBeGreaterThan(0);
+    expect(new Set(half).size).toBe(1);
+    const order = after.map((text) => (text === TWO ? 0 : half.includes(text) ? 1 : 2));
+    expect([...order].sort((a, b) => a - b)).toEqual(order);
+  }, 60_000);
 
   it("leaves a reason alone that somebody gave, and what was measured", () => {
     const meant = phone(', calls on because "the caretaker rings"');

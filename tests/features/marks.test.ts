@@ -136,6 +136,16 @@ describe("hints beside lines", () => {
       expect(hint.label).toContain(name);
     }
   });
+  it("stand behind the line, never before a comma, and say of what they speak where statements share one", () => {
+    const line = "join laptop { sends picture from laptop.camera at 720p30, sends sound, plays sound on box }   # as last time";
+    const shared = EVENING.replace(/join laptop \{[\s\S]*?\n\}/u, line);
+    expect(shared).toContain(line);
+    const hints = inlayHints(asked(marked(shared)), undefined, ["computed"]);
+    for (const hint of hints) expect(shared.slice(hint.at).split("\n")[0]?.trim()).toBe("");
+    const ofJoin = hints.filter((hint) => hint.at === shared.indexOf(line) + line.length).map((hint) => hint.label);
+    expect(ofJoin[0]).toBe("laptop.camera at 720p30: 2.6 Mb/s");
+    expect(hints.find((hint) => hint.label.includes("plays at"))?.label).toMatch(/^plays at/u);
+  });
   it("are only those that are wanted, and only those of the stretch", () => {
     expect(inlayHints(about, undefined, [])).toEqual([]);
     const at = EVENING.indexOf("place box");
