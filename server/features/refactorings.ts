@@ -75,35 +75,55 @@ function intoKind(setup: Setup, file: SourceFile, statement: Bound): Refactoring
   const kind = valueOf(statement, "kind", "name");
   const facts = statement.children.filter((child) => child.row.nature === "fact" && !OWN.has(child.row.head));
   if (name === undefined || kind === undefined || facts.length === 0) return [];
-  // Facts after a comma hang together with the one before them: which of them the kind has is for a person to say.
-  if (facts.some((fact) => fact.fact.also.length > 0)) return [];
+  const own = facts.map(ownSpan);
+  if (own.some((span) => span === undefined)) return [];
   // A comment would lose what it is about.
   if (text.slice(statement.whole.start, statement.whole.end).includes("#")) return [];
   const base = setup.names.find(path, kind.text, "kind");
   const typical = base?.where === undefined ? typicalKinds().find((one) => canonical(nameOf(one)) === canonical(kind.text)) : undefined;
   const type = typical === undefined ? typeOf(setup, base?.name) : valueOf(typical, "type", "word")?.word;
-  const own = `${name.text}-kind`;
-  if (type === undefined || HEADS.has(own) || setup.names.find(path, own) !== undefined || setup.names.find(path, own, "kind") !== undefined) return [];
+  const called = `${name.text}-kind`;
+  if (type === undefined || HEADS.has(called) || setup.names.find(path, called) !== undefined || setup.names.find(path, called, "kind") !== undefined) return [];
   const inherited = inheritedBy(setup, base?.name, typical, facts);
   if (inherited === undefined) return [];
   const eol = text.includes("\r\n") ? "\r\n" : "\n";
-  const lines = [...inherited, ...facts.map((fact) => text.slice(fact.whole.start, fact.whole.end))].map((line) => `  ${line.replace(/\r?\n/gu, eol)}${eol}`).join("");
+  const lines = [...inherited, ...own.map((span) => (span === undefined ? "" : text.slice(span.start, span.end)))].map((line) => `  ${line.replace(/\r?\n/gu, eol)}${eol}`).join("");
   const line = linesOf(text, { start: statement.whole.start, end: statement.whole.start });
   return [{
     title: `Make what ${name.text} says of itself a kind`, sort: "extract", creates: [],
     edits: [
-      { path, start: line.start, end: line.start, newText: `kind ${own} is a ${type} {${eol}${lines}}${eol}` },
-      { path, start: statement.whole.start, end: statement.whole.end, newText: without(file, statement, facts, { start: kind.start, end: kind.end, text: own }) },
+      { path, start: line.start, end: line.start, newText: `kind ${called} is a ${type} {${eol}${lines}}${eol}` },
+      { path, start: statement.whole.start, end: statement.whole.end, newText: without(file, statement, facts, { start: kind.start, end: kind.end, text: called }) },
     ],
   }];
+}
+
+/**
+ * A fact's own words, with what stands behind its commas as far as that is its own, and its block: `whole` also holds the facts beside
+ * it that follow on its line. Nothing where the two are mixed.
+ */
+function ownSpan({ fact, children, whole }: Bound): Span | undefined {
+  const isOwn = fact.also.map((also) => children.some((child) => child.fact === also));
+  const beside = isOwn.indexOf(false);
+  if (beside < 0) return { start: whole.start, end: whole.end };
+  if (isOwn.includes(true, beside) || fact.block !== undefined) return undefined;
+  return { start: whole.start, end: beside === 0 ? fact.end : fact.also[beside - 1]?.fullEnd ?? fact.end };
 }
 
 /** A statement's text without some of its facts, and with another word in one place; a block that is left empty goes, too. */
 function without(file: SourceFile, statement: Bound, facts: readonly Bound[], word: Span & { readonly text: string }): string {
   const from = statement.whole.start;
   const within = ({ start, end, newText }: Edit): Edit => ({ path: file.path, start: Math.max(0, start - from), end: Math.min(end, statement.whole.end) - from, newText });
-  const edits = [...facts.map((fact) => within(remove(file, fact))), within({ path: file.path, start: word.start, end: word.end, newText: word.text })];
-  return applyEdits(file.text.slice(from, statement.whole.end), edits).replace(/\{\s*,\s*/gu, "{ ").replace(/\s*\{\s*\}/gu, "");
+  const edits = [...facts.map((fact) => within(taken(file, fact))), within({ path: file.path, start: word.start, end: word.end, newText: word.text })];
+  return applyEdits(file.text.slice(from, statement.whole.end), edits).replace(/\{\s*,\s*/gu, "{ ").replace(/\s*\{\s*\}/gu, "").replace(/(\n[ \t]*),[ \t]*/gu, "$1").replace(/\n[ \t]+(?=\r?\n)/gu, "");
+}
+
+/** Takes a fact away and leaves those beside it on its line. */
+function taken(file: SourceFile, fact: Bound): Edit {
+  const span = ownSpan(fact);
+  if (span === undefined || span.end === fact.whole.end) return remove(file, fact);
+  const before = /,[ \t]*$/.exec(file.text.slice(0, span.start));
+  return { path: file.path, start: before === null ? span.start : span.start - before[0].length, end: span.end, newText: "" };
 }
 
 function kindStated(setup: Setup, name: string | undefined): { readonly file: SourceFile; readonly bound: Bound } | undefined {

@@ -147,6 +147,28 @@ describe("refactorings leave what is said as it is", () => {
     expect(now.figures).toEqual(before.figures);
     expect(now.ways).toEqual(before.ways);
   });
+  it.each([
+    ["all of them on one line of a block", "place box is battery-loudspeaker, near front { speech-level 90 dBA, draws 12 W, owned by Teo }", "  speech-level 90 dBA\n  draws 12 W\n", "place box is box-kind, near front { owned by Teo }"],
+    ["the device's own first", "place box is battery-loudspeaker, near front { owned by Teo, speech-level 90 dBA, draws 12 W }", "  speech-level 90 dBA\n  draws 12 W\n", "place box is box-kind, near front { owned by Teo }"],
+    ["its own between", "place box is battery-loudspeaker, near front { speech-level 90 dBA, owned by Teo, draws 12 W }", "  speech-level 90 dBA\n  draws 12 W\n", "place box is box-kind, near front { owned by Teo }"],
+    ["nothing of its own", "place box is battery-loudspeaker, near front { speech-level 90 dBA, draws 12 W }", "  speech-level 90 dBA\n  draws 12 W\n", "place box is box-kind, near front"],
+    ["a port with commas of its own, before another", "place box is battery-loudspeaker, near front {\n  port aux is jack-3, takes sound, draws 12 W\n  owned by Teo\n}", "  port aux is jack-3, takes sound\n  draws 12 W\n", "place box is box-kind, near front {\n  owned by Teo\n}"],
+    ["two lines of two", "place box is battery-loudspeaker, near front {\n  speech-level 90 dBA, draws 12 W\n  owned by Teo, height 1 m\n}", "  speech-level 90 dBA\n  draws 12 W\n", "place box is box-kind, near front {\n  owned by Teo, height 1 m\n}"],
+    ["after commas of the line itself", "place box is battery-loudspeaker, near front, speech-level 90 dBA, draws 12 W", "  speech-level 90 dBA\n  draws 12 W\n", "place box is box-kind, near front"],
+  ])("facts that follow commas: %s", (_what, line, inKind, left) => {
+    const text = EVENING.replace(/place box [^\n]*(?:\n {2}[^\n]*)*(?:\n\})?/u, line);
+    expect(text).toContain(`${line}\n`);
+    const of = marked(text.replace("place bo", "place bo⟨⟩"));
+    const action = refactorings(asked(of), at(of)).find((one) => one.title === "Make what box says of itself a kind") ?? expect.fail("nothing is offered");
+    const files = after(of, action);
+    const now = files.get(of.path) ?? "";
+    expect(now).toContain(`${inKind}}\n`);
+    expect(now).toContain(`}\n${left}\n`);
+    const [before, then] = [said(of.files, of.path), said(files, of.path)];
+    expect(then.problems).toEqual(before.problems);
+    expect(then.figures).toEqual(before.figures);
+    expect(then.ways).toEqual(before.ways);
+  });
   it("of every sample: whatever is offered leaves no mistake, and every figure as it is", () => {
     let tried = 0;
     const samples = bothwaysFiles("samples");
