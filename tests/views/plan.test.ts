@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { ASKS, type Ask } from "../../server/signal/ground-plan/plan";
 import { drawnPlan } from "../../server/views/plan/draw";
 import { place } from "../../server/views/plan/place";
+import { crosses } from "../../server/views/svg/taken";
 import { PALETTES, THEMES } from "../../server/views/svg/palette";
 import { hall, overlapsIn, planAlone, RING, SCHOOLROOM, studyOf, textsIn } from "./plans";
 import { all, parseXml, type XmlElement } from "./xml";
@@ -72,6 +73,56 @@ describe("a floor plan", () => {
     expect(Math.max(...Array.from(answer?.values ?? []))).toBeCloseTo(37.86, 2);
     const digits = elements(drawnPlan(plan).svg).filter((each) => /^n\d$/u.test(each.attributes["class"] ?? "")).map((each) => each.text).join("");
     expect([...digits].sort().join("")).toBe([...seats.map((seat) => seat.number).join("")].sort().join(""));
+  });
+
+  it("gives every name a place at its mark or a line to it, however many things stand together", () => {
+    const heap = ["laptop", "mixer", "sound-interface", "picture-grabber", "projector", "webcam", "network-switch", "mobile-router"].map((kind, i) => `place thing-${i} is ${kind}, at operator\n`).join("");
+    const scene = place(studyOf(`setup "Heap"\nroom hall 8 m by 5 m by 3 m { chairs 20 in 5 rows, outlet porch at back }\ntalker Ines at lectern\n${heap}`).plan());
+    for (const { thing, at, radius, label } of scene.things) {
+      const box = label?.box ?? expect.fail(`no words at ${thing.name}`);
+      const [dx, dy] = [Math.max(box.x - at.x, 0, at.x - box.x - box.width), Math.max(box.y - at.y, 0, at.y - box.y - box.height)];
+      expect(label?.leader !== undefined || Math.hypot(dx, dy) < radius + 18, `${thing.name} stands apart from its words`).toBe(true);
+    }
+  });
+
+  it("says once where things are that are put in one place", () => {
+    const scene = place(studyOf('setup "Desk"\nroom hall 9 m by 6 m by 3 m\nplace desk is mixer, at (8 m, 3 m)\nplace laptop is laptop, at (8 m, 3 m)\nplace eye is webcam, at (8 m, 3 m), height 2 m\n').plan());
+    const said = (name: string): string => scene.things.find(({ thing }) => thing.name === name)?.label?.texts.map(({ text }) => text).join(" ") ?? "";
+    expect(said("desk")).toBe("desk mixer 1.0 m from back, 3.0 m from left, 0.9 m high");
+    expect(said("laptop")).toBe("laptop where desk is");
+    expect(said("eye")).toContain("2.0 m high");
+  });
+
+  it("measures heights from the floor that a thing stands on, and says that it is a raised one", () => {
+    const plan = studyOf('setup "Step"\nroom hall 12 m by 8 m by 5 m { stage at front, size 3 m by 6 m, height 0.8 m, outlet wing at (1 m, 2 m) }\nplace eye is webcam, at (2 m, 4 m), height 1.6 m\nplace laptop is laptop, at (2 m, 5.5 m)\nplace box is battery-loudspeaker, at (6 m, 4 m)\ncable from eye.usb to laptop.usb-1\nmains from wing to laptop\nmains from wing to box\n').plan(undefined, "cables");
+    const words = place({ ...plan, asked: undefined, answer: undefined }).things.map(({ label }) => label?.texts.map(({ text }) => text).join(" ") ?? "").join("; ");
+    expect(words).toContain("1.6 m above its floor");
+    expect(words).toContain("1.2 m high");
+    // By hand: 1.5 m apart, 1.6 m and 0.9 m down to the stage.
+    expect(plan.routes.find(({ from }) => from === "eye.usb")?.length).toBeCloseTo(1.5 + 1.6 + 0.9, 9);
+    // From the stage to the hall a lead goes down with the floor: 0.3 m and 1.2 m at its ends, and 0.8 m between.
+    const box = plan.routes.find(({ to }) => to === "box") ?? expect.fail("no lead");
+    const flat = box.points.slice(1).reduce((sum, p, i) => sum + Math.hypot(p.x - (box.points[i]?.x ?? 0), p.y - (box.points[i]?.y ?? 0)), 0);
+    expect(box.length - flat).toBeCloseTo(0.3 + 1.2 + 0.8, 9);
+  });
+
+  it("strikes out no number: somebody who is drawn beside a seat is tied to its edge", () => {
+    for (const ask of ["hears", "frame"] as const) {
+      const scene = place(planOf("ring", ask));
+      const moved = scene.things.filter(({ truly }) => truly !== undefined);
+      expect(moved.length).toBeGreaterThan(11);
+      for (const { seats } of scene.rows) {
+        for (const { at } of seats) {
+          const figure = { x: at.x - 6, y: at.y - 5, width: 12, height: 10 };
+          expect(scene.things.filter((thing) => thing.moved !== undefined && crosses(...thing.moved, figure)).map(({ thing }) => thing.name)).toEqual([]);
+        }
+      }
+    }
+  });
+
+  it("writes no length of nothing where two things stand together", () => {
+    const plan = studyOf('setup "Desk"\nroom hall 9 m by 6 m by 3 m\nplace desk is mixer, at (8 m, 3 m)\nplace laptop is laptop, at (8 m, 3 m)\nplace far is laptop, at (1 m, 3 m)\ncable from desk.usb to laptop.usb-1\ncable from laptop.ethernet to far.ethernet\n').plan(undefined, "cables");
+    expect(place(plan).routes.map(({ label }) => label !== undefined)).toEqual([false, true]);
   });
 
   it("says which cables are too short for their way", () => {

@@ -7,7 +7,7 @@ import { groundPlanOf } from "../../server/signal/ground-plan/plan-of";
 import { study, type Study } from "../../server/study";
 import type { Scene } from "../../server/views/plan/scene";
 import { boxOfMark } from "../../server/views/plan/things";
-import { crosses } from "../../server/views/plan/taken";
+import { crosses } from "../../server/views/svg/taken";
 import { boxOf, meet, type Box, type Text } from "../../server/views/svg/text";
 
 export const studyOf = (text: string): Study => study({ read: (path) => (path === "evening.bothways" ? { text } : { problem: "there is no such file" }) }, "evening.bothways");

@@ -5,7 +5,7 @@ import { drawSide } from "../../server/views/elevation/draw";
 import { bodyBoxes, placeSide } from "../../server/views/elevation/place";
 import type { SideScene } from "../../server/views/elevation/scene";
 import { around } from "../../server/views/plan/things";
-import { crosses } from "../../server/views/plan/taken";
+import { crosses } from "../../server/views/svg/taken";
 import { boxOf, meet, type Text } from "../../server/views/svg/text";
 import { THEMES } from "../../server/views/svg/palette";
 import { raised, judged } from "../catalogue/harness";

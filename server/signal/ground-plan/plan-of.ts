@@ -1,10 +1,12 @@
 /** The floor plan of a setup in one item of its programme. */
 import type { Device } from "../../model/device";
 import type { PlaceValue } from "../../model/bound";
+import type { Vec3 } from "../../model/geometry";
 import { canonical } from "../../model/names";
 import { isOpen } from "../../model/ranged";
 import type { Outlet } from "../../model/room";
 import { roomShape, type RoomShape } from "../../model/room-shape";
+import type { Setup } from "../../model/setup";
 import type { Trial } from "../../model/trial";
 import { rectangle } from "../../physics/polygon";
 import type { Ending, Graph } from "../graph";
@@ -42,7 +44,7 @@ export function groundPlanOf(graph: Graph, trial: Trial, { ask }: PlanAsked = {}
   const used = inUse(graph);
   const placed = used.filter((device) => device.placed !== undefined || device.place !== undefined);
   const answer = ask === undefined ? undefined : answerOf(graph, trial, ask);
-  const routes = routesOf(graph, trial, outline);
+  const routes = routesOf(graph, trial, shape);
   const worn = new Map<string, string[]>();
   for (const device of placed) {
     const by = positionOf(setup, device).held?.by;
@@ -51,12 +53,12 @@ export function groundPlanOf(graph: Graph, trial: Trial, { ask }: PlanAsked = {}
   return {
     title: setup.title, item: graph.item, room: room.name, where: room.where, outline, length, width, height: trial.value(room.height),
     assumedSize: room.where === undefined || (isOpen(room.length) && room.length.from.how === "assumed"), outdoors: room.outdoors, north: room.north === undefined ? undefined : trial.value(room.north),
-    areas: areasOf(graph, trial, shape, ask), rows, seatSize: seatSizeOf(rows), people: peopleOf(graph, trial, worn),
-    devices: placed.filter((device) => positionOf(setup, device).held === undefined).map((device) => thingOf(graph, trial, device)),
+    areas: areasOf(graph, trial, shape, ask), rows, seatSize: seatSizeOf(rows), people: peopleOf(graph, trial, worn, shape),
+    devices: placed.filter((device) => positionOf(setup, device).held === undefined).map((device) => thingOf(graph, trial, device, shape)),
     unplaced: used.filter((device) => !placed.includes(device)).map((device) => device.name),
     outlets: [...room.outlets.values()].map((outlet): Thing => ({
-      name: outlet.name, type: "outlet", kind: outletWords(outlet), z: 0.3, aim: undefined, aimWords: "", heldBy: undefined, wears: [],
-      ...flat(setup.floor.spot(outlet.name, trial) ?? { x: 0, y: 0 }), rough: false, alike: false, width: undefined, where: outlet.where,
+      name: outlet.name, type: "outlet", kind: outletWords(outlet), aim: undefined, aimWords: "", heldBy: undefined, wears: [],
+      ...standing(outletAt(setup, outlet.name, trial) ?? { x: 0, y: 0, z: OUTLET }, shape), rough: false, alike: false, width: undefined, where: outlet.where,
     })),
     fields: fieldsOf(graph, trial, shape, ask), routes, answer,
     asked: answer !== undefined ? { ask: answer.ask, question: answer.question, result: resultOf(graph, trial, answer) }
@@ -171,26 +173,36 @@ const ends = (at: Point, along: Point, wide: number): Point[] =>
   [-0.5, 0.5].map((half) => ({ x: at.x + along.x * wide * half, y: at.y + along.y * wide * half }));
 const metres = (n: number): string => `${n.toFixed(1)} m`;
 
-function peopleOf(graph: Graph, trial: Trial, worn: ReadonlyMap<string, readonly string[]>): Thing[] {
+/** So high above the floor outlets are, m. Common practice, no source. */
+const OUTLET = 0.3;
+
+function outletAt(setup: Setup, name: string, trial: Trial): Vec3 | undefined {
+  const at = setup.floor.spot(name, trial);
+  return at === undefined ? undefined : { ...at, z: setup.floor.floorAt(at, trial) + OUTLET };
+}
+
+const standing = ({ x, y, z }: Vec3, shape: RoomShape): Pick<Thing, "x" | "y" | "z" | "floor"> => ({ x, y, z, floor: shape.floorAt({ x, y }) });
+
+function peopleOf(graph: Graph, trial: Trial, worn: ReadonlyMap<string, readonly string[]>, shape: RoomShape): Thing[] {
   const { setup } = graph;
   const spoken = graph.voices.filter((voice) => voice.seats === undefined);
   return spoken.map((voice) => {
     const at = voice.position.at(trial);
     const [fx, fy] = facing(setup, voice, at, trial);
     return {
-      name: voice.stated ? voice.name : "who speaks", type: "talker", kind: "talker", ...flat(at), z: at.z, aim: { x: at.x + fx, y: at.y + fy }, aimWords: "", heldBy: undefined,
+      name: voice.stated ? voice.name : "who speaks", type: "talker", kind: "talker", ...standing(at, shape), aim: { x: at.x + fx, y: at.y + fy }, aimWords: "", heldBy: undefined,
       wears: worn.get(canonical(voice.name)) ?? [], rough: false, alike: spoken.filter((other) => other.where !== undefined && other.where === voice.where).length > 2, width: undefined, where: voice.where,
     };
   });
 }
 
-function thingOf(graph: Graph, trial: Trial, device: Device): Thing {
+function thingOf(graph: Graph, trial: Trial, device: Device, shape: RoomShape): Thing {
   const { setup } = graph;
   const at = standOf(setup, device, trial);
   const position = positionOf(setup, device);
   const display = device.parts.find((part) => part.type === "display");
   return {
-    name: device.name, type: device.type, kind: device.kind.replaceAll("-", " "), ...flat(at), z: at.z, aim: aimPoint(graph, trial, device),
+    name: device.name, type: device.type, kind: device.kind.replaceAll("-", " "), ...standing(at, shape), aim: aimPoint(graph, trial, device),
     aimWords: device.aim === undefined ? (device.type === "projector" && device.fills !== undefined ? device.fills : "") : wordsOf(device.aim),
     heldBy: position.held?.by, wears: [], alike: (device.ring?.count ?? 1) > 2, rough: device.place === undefined || !exact(device.place),
     width: device.type === "display" && display !== undefined ? pictureOf(setup, trial, device, display).rectangle.width : undefined, where: device.where,
@@ -239,18 +251,18 @@ function fieldsOf(graph: Graph, trial: Trial, shape: RoomShape, ask: Ask | undef
   });
 }
 
-function routesOf(graph: Graph, trial: Trial, outline: readonly Point[]): Route[] {
+function routesOf(graph: Graph, trial: Trial, shape: RoomShape): Route[] {
   const { setup } = graph;
   const owners = portOwnersOf(setup);
   const endOf = (name: string): CableEnd | undefined => {
     const device = owners.get(canonical(name)) ?? setup.devices.get(canonical(name));
     if (device !== undefined) {
       if (device.placed === undefined) return undefined;
-      return device.type === "lead" ? { ...standOf(setup, device, trial), z: 0 } : standOf(setup, device, trial);
+      const at = standing(standOf(setup, device, trial), shape);
+      return device.type === "lead" ? { ...at, z: at.floor } : at;
     }
-    if (!setup.room.outlets.has(canonical(name))) return undefined;
-    const at = setup.floor.spot(name, trial);
-    return at === undefined ? undefined : { ...at, z: 0.3 };
+    const at = setup.room.outlets.has(canonical(name)) ? outletAt(setup, name, trial) : undefined;
+    return at === undefined ? undefined : standing(at, shape);
   };
   const runs = [
     ...setup.links.map((link) => ({ kind: link.how, from: link.from, to: link.to, stated: link.length, where: link.where })),
@@ -259,7 +271,7 @@ function routesOf(graph: Graph, trial: Trial, outline: readonly Point[]): Route[
   return runs.flatMap((run): Route[] => {
     const [from, to] = [endOf(run.from), endOf(run.to)];
     if (from === undefined || to === undefined) return [];
-    const { points, length } = run.kind === "radio" ? { points: [flat(from), flat(to)], length: Math.hypot(from.x - to.x, from.y - to.y) } : routeOf(outline, from, to);
+    const { points, length } = run.kind === "radio" ? { points: [flat(from), flat(to)], length: Math.hypot(from.x - to.x, from.y - to.y) } : routeOf(shape.outline, from, to);
     return [{ kind: run.kind, from: run.from, to: run.to, points, length, stated: run.stated === undefined ? undefined : trial.value(run.stated), where: run.where }];
   });
 }

@@ -49,8 +49,10 @@ export interface Thing extends Point {
   readonly type: string;
   /** What it is, in a few words. */
   readonly kind: string;
-  /** Height above the floor, m. */
+  /** Height above the floor at the front wall, m. */
   readonly z: number;
+  /** Height of the floor under it: on a stage, a slope, a step, m. */
+  readonly floor: number;
   /** Where it looks or points to; nothing where it has no direction. */
   readonly aim: Point | undefined;
   /** As the text has it: `audience`. */

@@ -5,7 +5,7 @@ import type { Spot } from "../plan/frame";
 import { barOf, KEY_HEIGHT, SAMPLE } from "../plan/key";
 import { Labels } from "../plan/labels";
 import { LABEL_WIDTH, LARGEST, LEADING, RADIUS, TYPE } from "../plan/sizes";
-import { Taken } from "../plan/taken";
+import { Taken } from "../svg/taken";
 import { around, nearestFree } from "../plan/things";
 import { widthOf } from "../svg/glyphs";
 import { boxOf, type Box, type Text } from "../svg/text";

@@ -3,7 +3,7 @@ import type { CutOff, Perspective, Thing } from "../../signal/perspective/perspe
 import { boxOf, type Box, type Text } from "../svg/text";
 import { shorten } from "../svg/wrap";
 import { widthOf } from "../svg/glyphs";
-import { Taken } from "../plan/taken";
+import { Taken } from "../svg/taken";
 import { frameOf, LEFT, placeOf, TOP, type Frame } from "./frame";
 
 export interface Label {

@@ -5,7 +5,7 @@ import { wrap } from "../svg/wrap";
 import type { Spot } from "./frame";
 import type { Label } from "./scene";
 import { LABEL_GAP, LABEL_WIDTH, LEADING, TYPE } from "./sizes";
-import { crosses, type Taken } from "./taken";
+import { crosses, type Taken } from "../svg/taken";
 
 /** What a label says: its name, and what else is worth knowing. */
 export interface Words {
@@ -23,12 +23,14 @@ export interface Room {
 }
 
 /** From the mark outwards, in pixels. */
-const RINGS = [0, 12, 26, 42, 60, 80, 104, 132];
+const RINGS = [0, 12, 26, 42, 60, 80, 104, 132, 165, 200];
 const DIRECTIONS = 16;
 /** What a drawn line under a label costs, as pixels of distance. */
 const ON_LINE = 34;
+/** Farther out no label lies on a line: it is as well off beside the room. */
+const FAR = 132;
 /** What it costs where a thin line crosses a seat or words. */
-const ON_SEAT = 12;
+const ON_SEAT = 30;
 
 export class Labels {
   readonly #leaders: (readonly [Spot, Spot])[] = [];
@@ -53,7 +55,8 @@ export class Labels {
     const rows = rowsOf(words);
     const width = rows.reduce((widest, row) => Math.max(widest, widthOf(row.text, row.size, row.bold)), 0);
     const height = rows.reduce((sum, row) => sum + row.size * LEADING, 0);
-    const found = this.near(at, radius, width, height) ?? this.aside(at, width, height);
+    // Rather a line over another line than words that nobody can tell whose they are.
+    const found = this.near(at, radius, width, height) ?? this.aside(at, width, height) ?? this.aside(at, width, height, false);
     const box = found?.box ?? { x: this.room.left[0], y: this.#overflow, width, height };
     if (found === undefined) this.#overflow += height + 4;
     this.taken.add(box);
@@ -75,8 +78,8 @@ export class Labels {
         const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
         const far = radius + LABEL_GAP + ring;
         const box = { x: at.x + cos * far + (snap(cos) - 1) * (width / 2), y: at.y + sin * far + (snap(sin) - 1) * (height / 2), width, height };
-        const cost = ring + Math.abs(sin) * 6 + i * 0.05 + (best === undefined || ring < best.cost ? this.soft.filter(([from, to]) => crosses(from, to, box)).length * ON_LINE : 0);
-        if (best !== undefined && cost >= best.cost) continue;
+        const cost = ring + Math.abs(sin) * 6 + i * 0.05 + (best === undefined || ring < best.cost ? this.soft.filter(([from, to]) => crosses(from, to, grown(box))).length * ON_LINE : 0);
+        if ((best !== undefined && cost >= best.cost) || (ring > FAR && cost >= ring + ON_LINE)) continue;
         const leader = ring < 12 ? undefined : leaderOf(at, radius, box);
         const seats = leader === undefined ? 0 : ON_SEAT * this.taken.crossed(...leader);
         if (best !== undefined && cost + seats >= best.cost) continue;
@@ -86,7 +89,8 @@ export class Labels {
     return best;
   }
 
-  private aside(at: Spot, width: number, height: number): { box: Box; leader: Label["leader"] } | undefined {
+  /** `strict`: its thin line crosses neither marks nor other thin lines. */
+  private aside(at: Spot, width: number, height: number, strict = true): { box: Box; leader: Label["leader"] } | undefined {
     const { left, right, top, bottom } = this.room;
     let best: { box: Box; leader: readonly [Spot, Spot]; cost: number } | undefined;
     for (const side of [left, right]) {
@@ -100,23 +104,27 @@ export class Labels {
           const long = Math.hypot(leader[1].x - leader[0].x, leader[1].y - leader[0].y);
           if (best !== undefined && long >= best.cost) continue;
           const cost = long + ON_SEAT * this.taken.crossed(...leader);
-          if ((best === undefined || cost < best.cost) && this.fits(box, leader, at)) best = { box, leader, cost };
+          if ((best === undefined || cost < best.cost) && this.fits(box, leader, at, strict)) best = { box, leader, cost };
         }
       }
     }
     return best;
   }
 
-  private fits(box: Box, leader: Label["leader"], at: Spot): boolean {
+  private fits(box: Box, leader: Label["leader"], at: Spot, strict = true): boolean {
     const { left, right, top, bottom } = this.room;
     const padded = { x: box.x - 2, y: box.y - 1, width: box.width + 4, height: box.height + 2 };
     if (box.x < left[0] || box.x + box.width > right[1] || box.y < top || box.y + box.height > bottom || !this.taken.isFree(padded)) return false;
     if (leader === undefined) return true;
     if (this.#boxes.some((other) => crosses(leader[0], leader[1], other))) return false;
+    if (!strict) return true;
     if (this.marks.some((mark) => !holds(mark, at) && crosses(leader[0], leader[1], mark))) return false;
     return this.#leaders.every((other) => !meetLines(leader, other));
   }
 }
+
+/** Words that nearly touch a line look as if they lay on it. */
+const grown = (box: Box): Box => ({ x: box.x - 3, y: box.y - 1, width: box.width + 6, height: box.height + 2 });
 
 const holds = (box: Box, at: Spot): boolean => at.x >= box.x && at.x <= box.x + box.width && at.y >= box.y && at.y <= box.y + box.height;
 

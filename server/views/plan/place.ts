@@ -10,8 +10,8 @@ import { Labels } from "./labels";
 import type { PlacedArea, PlacedRoute, Scene } from "./scene";
 import { placeRows, sideOf } from "./seats";
 import { FORMS, LEADING, TYPE, WALL, type Form } from "./sizes";
-import { Taken } from "./taken";
-import { boxOfMark, placeThings } from "./things";
+import { Taken } from "../svg/taken";
+import { aimOf, boxOfMark, placeThings } from "./things";
 
 /** No plan shows more of each; the rest is counted in the words. */
 export const MOST_THINGS = 400;
@@ -49,15 +49,17 @@ export function place(whole: GroundPlan, form: Form = "whole", numbers?: Readonl
   const cornerOf = (area: Area, at: Spot): Spot => (area.kind === "door" || area.kind === "window" ? nearestWall(walled, at).at : at);
   const areas = plan.areas.map((area): PlacedArea => ({ area, corners: area.corners.map((point) => cornerOf(area, placeOf(frame, point))), label: undefined }));
   for (const { area, corners } of areas) if (area.kind === "screen") taken.addLine(corners[0] as Spot, corners[1] as Spot);
-  const things = placeThings(plan, frame, taken);
+  const rowWords = rows.flatMap(({ label }) => (label === undefined ? [] : [boxOf(label)]));
+  const things = placeThings(plan, frame, taken, rowWords);
   const routes = withRoutes ? plan.routes.map((route): PlacedRoute => ({ route, points: route.points.map((point) => placeOf(frame, point)), label: undefined })) : [];
   const fields = plan.fields.map((field) => ({ field, outline: field.outline.map((point) => placeOf(frame, point)) }));
   const soft = [
+    ...(plan.asked === undefined ? things.flatMap(({ thing, kind, at, truly, radius }) => (kind === "device" && thing.aim !== undefined ? [aimOf(at, truly ?? at, placeOf(frame, thing.aim), radius).line] : [])) : []),
     ...fields.flatMap(({ outline: edge }) => edge.map((corner, i) => [corner, edge[(i + 1) % edge.length] ?? corner] as const)),
     ...routes.flatMap(({ points }) => points.slice(1).map((point, i) => [points[i] ?? point, point] as const)),
     ...areas.flatMap(({ corners }) => (corners.length > 2 ? corners.map((corner, i) => [corner, corners[(i + 1) % corners.length] ?? corner] as const) : [])),
   ];
-  const keep = [...things.map(boxOfMark), ...rows.flatMap(({ label }) => (label === undefined ? [] : [boxOf(label)])), ...walls.map(boxOf)];
+  const keep = [...things.map(boxOfMark), ...rowWords, ...walls.map(boxOf)];
   const labels = new Labels(taken, soft, keep, {
     left: [margin, frame.left - 2 * WALL - 6], right: [frame.left + roomWidth + 2 * WALL + 6, width - margin], top: top + 2, bottom: Math.max(bottom + 92, top + 260),
   }, Math.max(bottom + 92, top + 260) + 6);
@@ -66,7 +68,7 @@ export function place(whole: GroundPlan, form: Form = "whole", numbers?: Readonl
   const placedAreas = areas.map((placed) => ({
     ...placed, label: placed.area.says === "" ? undefined : labels.place({ of: placed.area.name, name: placed.area.says, details: brief ? [] : [placed.area.detail] }, anchorOf(placed.corners, things), placed.corners.length === 2 ? 4 : 2),
   }));
-  const placedRoutes = routes.map((placed) => ({ ...placed, label: plan.asked === undefined ? undefined : labels.place(routeWords(placed.route), alongWay(placed.points), 3) }));
+  const placedRoutes = routes.map((placed) => ({ ...placed, label: plan.asked === undefined || isNothing(placed.route) ? undefined : labels.place(routeWords(placed.route), alongWay(placed.points), 3) }));
   const ends = [...labelled, ...placedAreas, ...placedRoutes].flatMap(({ label }) => (label === undefined ? [] : [label.box.y + label.box.height]));
   const below = Math.max(bottom + 38, ends.reduce((most, end) => Math.max(most, end), 0) + 18);
   const bar = barOf(scale, margin + 2, below + 6, width - 2 * margin);
@@ -147,10 +149,16 @@ function wordsOf(plan: GroundPlan, thing: Thing, brief: boolean, numbers: Readon
   return {
     of: thing.name, name,
     details: [
-      ...kind, ...wears, ...(thing.type === "outlet" ? [] : distances(plan, thing)),
+      ...kind, ...wears, ...(thing.type === "outlet" ? [] : whereabouts(plan, thing)),
       ...(thing.aimWords === "" ? [] : [`points at ${thing.aimWords}`]),
     ],
   };
+}
+
+/** Of things that are put in one place its measures are said once. */
+function whereabouts(plan: GroundPlan, thing: Thing): string[] {
+  const first = thing.type === "talker" ? undefined : plan.devices.find((one) => Math.hypot(one.x - thing.x, one.y - thing.y, one.z - thing.z) < 0.05);
+  return first === undefined || first.name === thing.name ? distances(plan, thing) : [`where ${first.name} is`];
 }
 
 /** `2.4 m from front`, `1.1 m from left, 0.9 m high`: from the nearer walls. */
@@ -158,9 +166,15 @@ function distances(plan: GroundPlan, thing: Thing): string[] {
   const metres = (n: number): string => `${Math.max(0, n).toFixed(1)} m`;
   const deep = thing.x <= plan.length / 2 ? `${metres(thing.x)} from front` : `${metres(plan.length - thing.x)} from back`;
   const across = thing.y <= plan.width / 2 ? `${metres(thing.y)} from left` : `${metres(plan.width - thing.y)} from right`;
-  const high = thing.type === "talker" ? "" : `, ${metres(thing.z)} high`;
-  return [`${thing.rough ? "about " : ""}${deep},`, `${across}${high}`];
+  const about = thing.rough ? "about " : "";
+  if (thing.type === "talker") return [`${about}${deep},`, across];
+  // On a stage or a step one measures from there.
+  const raised = Math.abs(thing.floor) > 0.02;
+  return [`${about}${deep},`, raised ? `${across},` : `${across}, ${metres(thing.z)} high`, ...(raised ? [`${metres(thing.z - thing.floor)} above its floor`] : [])];
 }
+
+/** Between two things that stand together nothing has to be laid. */
+const isNothing = ({ length, stated }: Route): boolean => length < 0.5 && (stated === undefined || stated >= length);
 
 function routeWords(route: Route): { of: string; name: string; details: string[] } {
   const far = `${route.length.toFixed(1)} m`;

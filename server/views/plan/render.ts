@@ -11,6 +11,7 @@ import { deviceMark, outletMark, talkerMark } from "./marks";
 import type { KeyEntry, Label, PlacedArea, PlacedField, PlacedRoute, PlacedRow, PlacedThing, Scene } from "./scene";
 import { longestNumber, numberSize } from "./seats";
 import { WALL } from "./sizes";
+import { aimOf } from "./things";
 
 /** How the parts of a plan look. */
 export const PLAN_RULES: readonly string[] = [
@@ -144,19 +145,17 @@ function numbers(seats: PlacedRow["seats"], step: number, size: number): Element
 }
 
 function thing(placed: PlacedThing, frameOf: (point: { x: number; y: number }) => Spot, aims: boolean, stops: boolean): Element {
-  const { thing: one, at, truly } = placed;
-  const aim = one.aim === undefined ? undefined : frameOf(one.aim);
-  const from = truly ?? at;
-  const far = aim === undefined ? 0 : Math.hypot(aim.x - from.x, aim.y - from.y);
-  const way = aim === undefined || far < 1e-6 ? { x: 0, y: 1 } : { x: (aim.x - from.x) / far, y: (aim.y - from.y) / far };
+  const { thing: one, at, truly, moved } = placed;
+  const aim = one.aim === undefined ? undefined : aimOf(at, truly ?? at, frameOf(one.aim), placed.radius);
+  const way = aim?.way ?? { x: 0, y: 1 };
   const says = [one.name, one.kind === one.name ? "" : one.kind, one.aimWords === "" ? "" : `points at ${one.aimWords}`].filter((part) => part !== "").join(", ");
   const mark = placed.kind === "talker" ? talkerMark(at, way) : placed.kind === "outlet" ? outletMark(at) : deviceMark(one.type, at, way);
   return element("g", {
     class: `post ${placed.kind}`, "data-post": one.name, ...place(one), ...(placed.kind === "outlet" ? { "data-fact": "yes" } : {}), ...source(one.where, says, stops),
   },
   element("title", {}, says),
-  ...(truly === undefined ? [] : [element("path", { class: "moved", d: ring([truly, at], false) }), element("circle", { class: "truly", cx: truly.x, cy: truly.y, r: 2.2 })]),
-  ...(aims && aim !== undefined && placed.kind === "device" ? [element("g", { class: "aims", "data-aim": one.name, ...place(one.aim), ...source(one.where, `where ${one.name} points`, stops) }, ...aimLine(at, way, far, placed.radius))] : []),
+  ...(moved === undefined ? [] : [element("path", { class: "moved", d: ring(moved, false) }), ...(moved[0] === truly ? [element("circle", { class: "truly", cx: moved[0].x, cy: moved[0].y, r: 2.2 })] : [])]),
+  ...(aims && aim !== undefined && placed.kind === "device" ? [element("g", { class: "aims", "data-aim": one.name, ...place(one.aim), ...source(one.where, `where ${one.name} points`, stops) }, ...aimLine(aim.line))] : []),
   ...mark,
   ...label(placed.label));
 }
@@ -164,13 +163,14 @@ function thing(placed: PlacedThing, frameOf: (point: { x: number; y: number }) =
 /** Where something is, in metres, for whoever drags it. */
 const place = (point: { readonly x: number; readonly y: number } | undefined): Record<string, string> => (point === undefined ? {} : { "data-x": tidy(point.x), "data-y": tidy(point.y) });
 
-/** A short arrow toward what something points at: where to turn it, not how far it reaches. */
-function aimLine(at: Spot, way: Spot, far: number, radius: number): Element[] {
-  const end = Math.min(Math.max(far - 4, radius + 10), 62);
-  const point = (along: number, across: number): [number, number] => [at.x + way.x * along - way.y * across, at.y + way.y * along + way.x * across];
+/** A dashed line with a tip. */
+function aimLine([from, to]: readonly [Spot, Spot]): Element[] {
+  const far = Math.max(1e-6, Math.hypot(to.x - from.x, to.y - from.y));
+  const way = { x: (to.x - from.x) / far, y: (to.y - from.y) / far };
+  const point = (back: number, across: number): [number, number] => [to.x - way.x * back - way.y * across, to.y - way.y * back + way.x * across];
   return [
-    element("path", { class: "aim", d: path("M", ...point(radius, 0), "L", ...point(end - 5, 0)) }),
-    element("path", { class: "tip", d: path("M", ...point(end, 0), "L", ...point(end - 8, 3.6), "L", ...point(end - 8, -3.6), "Z") }),
+    element("path", { class: "aim", d: path("M", from.x, from.y, "L", ...point(5, 0)) }),
+    element("path", { class: "tip", d: path("M", to.x, to.y, "L", ...point(8, 3.6), "L", ...point(8, -3.6), "Z") }),
   ];
 }
 
@@ -186,7 +186,7 @@ function keyEntry(entry: KeyEntry): Element {
       case "step1": case "step2": case "step3": case "step4": case "step5": return [element("rect", { class: `seat ${kind}`, ...box })];
       case "camera": case "loudspeaker": case "display": return [element("g", { class: kind }, line("field"))];
       case "cable": case "mains": case "radio": return [line(`route ${kind}`)];
-      case "aim": return aimLine({ x: x - 10, y }, { x: 1, y: 0 }, SAMPLE + 10, 9);
+      case "aim": return aimLine([{ x: x - 1, y }, { x: x + SAMPLE - 4, y }]);
     }
   })();
   return element("g", { class: "key" }, ...sample, writeText(entry.text));

@@ -18,6 +18,8 @@ export interface PlacedThing {
   readonly at: Spot;
   /** Where it is, where the drawing had to move it off something else. */
   readonly truly: Spot | undefined;
+  /** The thin line between the two; of what is on a seat it begins at the edge of the seat, off its number. */
+  readonly moved: readonly [Spot, Spot] | undefined;
   readonly radius: number;
   readonly label: Label | undefined;
 }

@@ -6,7 +6,7 @@ import { boxOf, type Text } from "../svg/text";
 import { placeOf, type Frame } from "./frame";
 import type { PlacedRow, PlacedSeat } from "./scene";
 import { SEAT, TYPE } from "./sizes";
-import type { Taken } from "./taken";
+import type { Taken } from "../svg/taken";
 
 /** The step of a value as it is shown, from 1; 0 for none. */
 export function stepOf(answer: Answer, value: number): number {

@@ -1,6 +1,11 @@
 /** What of the sheet is taken: boxes and lines in a grid, so that a hall of thousands of seats is searched quickly. */
-import { meet, type Box } from "../svg/text";
-import type { Spot } from "./frame";
+import { meet, type Box } from "./text";
+
+/** A point of the sheet. */
+interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
 
 const CELL = 48;
 
