@@ -73,6 +73,32 @@ describe("a view", () => {
     expect(texts.join(" ")).toMatch(/audience: \d+ of 24 out of frame to the left/u);
   });
 
+  it("draws a computer's own screen as large as it is, with what it shows", () => {
+    const text = (shows: string): string => `setup "Desk"\nroom hall 8 m by 6 m by 3 m\nseat chair at (5 m, 3 m), faces front\nonline 4 people\ndevice laptop is laptop { part screen is a display { diagonal 15 inch } }\nplace laptop at (3 m, 3 m, 1.2 m)\njoin laptop { ${shows} }\n`;
+    const laptop = (shows: string) => of(looked(text(shows)), "seat", "chair").things.find(({ name }) => name === "laptop") ?? expect.fail("no laptop");
+    const looks = (shows: string): string[] => laptop(shows).surfaces.map(({ look }) => look);
+    expect(looks("shows call on laptop.screen, faces 3").filter((look) => look === "tile")).toHaveLength(3);
+    expect(looks("shows slides on laptop.screen, text-height 5 %")).toContain("sign");
+    expect(looks("shows no call on laptop.screen").filter((look) => ["tile", "face", "sign"].includes(look))).toEqual([]);
+    // By hand: 15 inch of 16:9 are 0.33208 m by 0.18680 m; 2 m away, level with the eyes, a lower edge is seen under 2 tan⁻¹(0.16604 / √(2² + 0.0934²)).
+    const shows = "shows call on laptop.screen, faces 3";
+    const { ring } = laptop(shows).surfaces.find(({ look }) => look === "picture") ?? expect.fail("no picture");
+    const { horizontal, vertical } = of(looked(text(shows)), "seat", "chair");
+    const [a, b] = ring.slice(0, 2).map(([x, y]) => [x * Math.tan((horizontal * Math.PI) / 360), y * Math.tan((vertical * Math.PI) / 360), 1] as const);
+    if (a === undefined || b === undefined) expect.fail("no corners");
+    const angle = Math.acos((a[0] * b[0] + a[1] * b[1] + 1) / Math.hypot(...a) / Math.hypot(...b));
+    expect(angle).toBeCloseTo(2 * Math.atan(0.16604 / Math.hypot(2, 0.0934)), 5);
+  });
+
+  it("never writes the name of somebody who speaks under their feet, where others sit", () => {
+    for (const [text, view, name] of [[SCHOOLROOM, "camera", "stage-camera"], [SCHOOLROOM, "seat", "audience.row-4.seat-6"], [RING, "seat", "audience.seat-1"]] as const) {
+      const { labels } = labelsOf(of(looked(text), view, name));
+      const talkers = labels.filter(({ thing }) => thing.kind === "talker");
+      expect(talkers.length).toBeGreaterThan(0);
+      for (const { text: words, thing } of talkers) expect(words.y).toBeLessThan(Math.max(...thing.surfaces.flatMap(({ ring }) => ring.map(([, up]) => 78 + ((1 - up) / 2) * 540))) + 1);
+    }
+  });
+
   it("stays bounded for two thousand seats, and says how many people are left out", () => {
     const study = looked(hall(40, 50));
     const seen = of(study, "seat", "audience.row-40.seat-25");

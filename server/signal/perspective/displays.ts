@@ -38,7 +38,7 @@ export function rectangleOf(graph: Graph, trial: Trial, { device, part }: Ending
   return normal === undefined ? facingEye(rectangle, eye) : rectangle;
 }
 
-/** Displays that are placed, and computers whose screen an eye is near enough to look at. */
+/** Displays that are placed. */
 export function displays(graph: Graph, trial: Trial, eye: Vec3, wide: number): readonly Standing[] {
   return [...graph.endings.values()].filter(({ device, part }) => part.type === "display" && device.placed !== undefined && (device.type === "display" || device.type === "projector")).map((ending) => {
     const { device, part } = ending;
@@ -127,7 +127,7 @@ function beforeWhom(graph: Graph, trial: Trial, at: Spot3): Spot3 {
 }
 
 /** Devices that stand in the room: their outline, and what carries them. */
-export function devices(graph: Graph, trial: Trial, seen: RoomSeen, eye: Vec3, own: Device | undefined): readonly Standing[] {
+export function devices(graph: Graph, trial: Trial, seen: RoomSeen, eye: Vec3, own: Device | undefined, wide: number): readonly Standing[] {
   const { setup } = graph;
   return [...setup.devices.values()].flatMap((device): Standing[] => {
     if (device.placed === undefined || device === own || device.type === "display" || positionOf(setup, device).held !== undefined) return [];
@@ -139,11 +139,22 @@ export function devices(graph: Graph, trial: Trial, seen: RoomSeen, eye: Vec3, o
     const bottom = at.z - height / 2;
     const onTable = seen.shape.tables.some((table) => Math.abs(table.at.x - at.x) <= table.length / 2 && Math.abs(table.at.y - at.y) <= table.width / 2 && bottom < floor + TABLE_HEIGHT + 0.35);
     const carried: Vec3[] = at.z - floor > HANGS && !seen.outdoors ? [[at.x, at.y, at.z + height / 2], [at.x, at.y, seen.shape.height]] : onTable || bottom - floor < 0.05 ? [] : [[at.x, at.y, bottom], [at.x, at.y, floor]];
-    return [{
-      kind: "device", name: device.name, says: device.name, where: device.where, at: { x: at.x, y: at.y },
-      faces: [{ look: "device", ring: cornersOf(box), lines: [carried, ...detailOf(device.type, box)].filter((line) => line.length > 1) }],
-    }];
+    const screen = screenOf(graph, trial, device, eye, wide);
+    const ring = screen === undefined ? cornersOf(box) : screen.rim;
+    const lines = [carried, ...(screen === undefined ? detailOf(device.type, box) : [])].filter((line) => line.length > 1);
+    return [{ kind: "device", name: device.name, says: device.name, where: device.where, at: { x: at.x, y: at.y }, faces: [{ look: "device", ring, lines }, ...(screen?.faces ?? [])] }];
   });
+}
+
+/** Round the picture of a computer so much of it is seen, m. Common practice, no source. */
+const RIM = 0.012;
+
+/** A computer's own screen as large as it is, with what is shown on it. */
+function screenOf(graph: Graph, trial: Trial, device: Device, eye: Vec3, wide: number): { readonly rim: readonly Vec3[]; readonly faces: readonly Face[] } | undefined {
+  const part = device.type === "computer" ? device.parts.find((one) => one.type === "display") : undefined;
+  if (part === undefined) return undefined;
+  const r = rectangleOf(graph, trial, { device, part }, eye);
+  return { rim: cornersOf({ ...r, width: r.width + 2 * RIM, height: r.height + 2 * RIM }), faces: facesOf(r, eye, shownOn(graph, trial, part), trial, wide, true) };
 }
 
 /** A few lines by which one tells a camera from a loudspeaker. */
@@ -153,7 +164,6 @@ function detailOf(type: string, box: Rectangle): Vec3[][] {
     case "camera": return [circle(0, 0, 0.035)];
     case "projector": return [circle(0.22, 0, 0.045)];
     case "loudspeaker": return [circle(0, -0.18, 0.1), circle(0, 0.3, 0.04)];
-    case "computer": return [[pointOn(box, -0.5, -0.3), pointOn(box, 0.5, -0.3)]];
     default: return [];
   }
 }

@@ -31,7 +31,7 @@ export function perspectiveOf(graph: Graph, trial: Trial, view: ViewIn, name: st
   const people = present(graph, trial, shape.seats, from);
   const standing = painted([
     ...innerWalls(seen, eye), ...openings(seen), ...stages(seen, eye), ...tables(seen, eye), ...columns(seen, eye),
-    ...surfaces(graph, trial, seen, eye), ...displays(graph, trial, eye, camera.horizontal), ...devices(graph, trial, seen, eye, from.device), ...people.standing,
+    ...surfaces(graph, trial, seen, eye), ...displays(graph, trial, eye, camera.horizontal), ...devices(graph, trial, seen, eye, from.device, camera.horizontal), ...people.standing,
   ], eye);
   const lens = lensOf(camera);
   const { things, leftOut } = uncovered([...ground(seen, eye).map((one) => projected(one, lens, eye)), ...standing.map((one) => projected(one, lens, eye))]);

@@ -26,8 +26,9 @@ export interface PerspectiveOptions {
 const SIZE = 15;
 /** So many lines of type stand under a picture. */
 const MOST_LINES = 40;
-/** People drawn lower than this have thinner lines, pixels. */
+/** People and pictures drawn lower than this have thinner lines, pixels. */
 const FAR = 70;
+const LIGHTER: ReadonlySet<Thing["kind"]> = new Set(["person", "talker", "device", "display"]);
 
 /** The view as a complete SVG document; the same text for the same view. */
 export const drawPerspective = (seen: Perspective, options: PerspectiveOptions = {}): string => drawnPerspective(seen, options).svg;
@@ -97,7 +98,7 @@ const line = (spots: readonly Spot[], frame: Frame, closed: boolean): (string | 
 ];
 
 function surfaceOf({ look, ring, lines }: Surface, frame: Frame, thing: Thing): Element[] {
-  const small = (thing.kind === "person" || thing.kind === "talker") && (boundsOf(thing, frame)?.height ?? 0) < FAR ? " far" : "";
+  const small = LIGHTER.has(thing.kind) && (boundsOf(thing, frame)?.height ?? 0) < FAR ? " far" : "";
   return [
     ...(ring.length === 0 ? [] : [element("path", { class: `${look}${small}`, d: path(...line(ring, frame, true)) })]),
     ...(lines.length === 0 ? [] : [element("path", { class: `on-${look}`, d: path(...lines.flatMap((one) => line(one, frame, false))) })]),

@@ -86,9 +86,11 @@ function labelOf(thing: Thing, frame: Frame, taken: Taken, busy?: Taken): Label 
   const low = bounds.y + bounds.height;
   const base = { text: words, size, bold, rank: "ink" as const, owner: thing.name };
   const tries: { readonly x: number; readonly y: number; readonly anchor: Text["anchor"]; readonly leader?: boolean }[] = [
-    { x: midX, y: bounds.y - GAP, anchor: "middle" }, { x: right + GAP, y: midY + 5, anchor: "start" }, { x: bounds.x - GAP, y: midY + 5, anchor: "end" }, { x: midX, y: low + size + 2, anchor: "middle" },
+    { x: midX, y: bounds.y - GAP, anchor: "middle" }, { x: right + GAP, y: midY + 5, anchor: "start" }, { x: bounds.x - GAP, y: midY + 5, anchor: "end" },
+    // Under somebody's feet others sit: a name there would be taken for theirs.
+    ...(bold ? [] : [{ x: midX, y: low + size + 2, anchor: "middle" as const }]),
     ...[26, 46, 70, 98, 130].flatMap((away) => [0, -0.7, 0.7].map((aside) => ({ x: midX + aside * (away + wide / 2), y: bounds.y - away, anchor: "middle" as const, leader: true }))),
-    ...[30, 56, 90].flatMap((away) => [0, -0.7, 0.7].map((aside) => ({ x: midX + aside * (away + wide / 2), y: low + away, anchor: "middle" as const, leader: true }))),
+    ...(bold ? [] : [30, 56, 90]).flatMap((away) => [0, -0.7, 0.7].map((aside) => ({ x: midX + aside * (away + wide / 2), y: low + away, anchor: "middle" as const, leader: true }))),
   ];
   for (const { leader, ...at } of tries) {
     const text: Text = { ...base, ...at };

@@ -22,6 +22,7 @@ export const PERSPECTIVE_RULES: readonly string[] = [
   ".shy,.shy-head{stroke:var(--trouble);stroke-dasharray:4 3}",
   ".talker,.talker-head{fill:var(--page);stroke:var(--out);stroke-width:2.4;stroke-linejoin:round}",
   ".person.far,.head.far,.shy.far,.shy-head.far{stroke-width:.7}",
+  ".picture.far,.screen.far,.back.far{stroke-width:1.2}",
   ".talker.far,.talker-head.far{stroke-width:1.6}",
   ".device{fill:var(--page);stroke:var(--ink);stroke-width:1.4;stroke-linejoin:round}",
   ".on-device{stroke:var(--ink);stroke-width:1.1}",
