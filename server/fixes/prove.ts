@@ -3,7 +3,8 @@ import { rank, type Edit, type Finding, type Fix, type WayVerdict } from "../fin
 import { applyEdits } from "../model/edits";
 import { VERDICTS } from "../model/ways";
 import { atOnce, type Pieces } from "../pieces";
-import { studyingWithout, type Study, type Texts } from "../study";
+import type { Study, Texts } from "../study";
+import { studyingWithout } from "../study-without";
 
 export { applyEdits } from "../model/edits";
 

@@ -2,7 +2,8 @@
 import { describe, expect, test } from "vitest";
 import { holds, mends } from "../../server/fixes/prove";
 import { applyEdits } from "../../server/model/edits";
-import { study, studyingWithout, type Study } from "../../server/study";
+import { study, type Study } from "../../server/study";
+import { studyingWithout } from "../../server/study-without";
 import { atOnce } from "../../server/pieces";
 import { bothwaysFiles, inMemory } from "../language/folder";
 

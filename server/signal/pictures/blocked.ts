@@ -1,6 +1,7 @@
 /** Heads, and things that stand fast, between a camera and whoever speaks. */
 import type { Voice } from "../../model/setup";
 import type { Trial } from "../../model/trial";
+import { namesOf } from "../../model/voices";
 import { BUST } from "../../physics/bust";
 import { between } from "../../physics/geometry";
 import { shareHidden, upright, type Upright } from "../../physics/hidden";
@@ -19,7 +20,11 @@ export interface Blocked {
 }
 
 /** What others, and things, hide of somebody from a camera; nothing where it does not have the face in its frame. */
-export function hiddenTo(graph: Graph, voice: Voice, ending: Ending, trial: Trial): Blocked | undefined {
+export const hiddenTo = (graph: Graph, voice: Voice, ending: Ending, trial: Trial): Blocked | undefined =>
+  // Most of what is tried moves neither this camera nor anybody before it.
+  trial.keep(`hidden ${voice.name} from ${ending.part.id} ${namesOf(graph.voices)}`, () => hidden(graph, voice, ending, trial));
+
+function hidden(graph: Graph, voice: Voice, ending: Ending, trial: Trial): Blocked | undefined {
   const { setup } = graph;
   const camera = cameraOf(setup, trial, ending, graph.voices);
   const mouth = voice.position.at(trial);
