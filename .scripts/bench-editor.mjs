@@ -58,6 +58,8 @@ function contestants(lines) {
   const setup = makeSetup(lines).trimEnd().split("\n");
   const size = setup.join("\n").length;
   const noise = setup.findIndex((line) => line.startsWith("  noise"));
+  const uplink = setup.findIndex((line) => line.startsWith("internet venue"));
+  const comment = setup.findIndex((line) => line.startsWith("#"));
   // Words of the schema on the first lines, for the hover; others after them, so that at any length there are words left to complete.
   const words = (i) => `word-${i < 80 ? i + 1 : i + 1001}`;
   const half = Math.floor(lines / 2);
@@ -65,6 +67,9 @@ function contestants(lines) {
     {
       name: "Bothways", language: "bothways", ending: ".bothways", wait: 150, command: [path.join(root, "dist/server.js"), "--stdio"],
       text: setup, change: { line: noise, forms: [36, 37, 38, 39, 40].map((dBA) => setup[noise].replace(/\d+ dBA/, `${dBA} dBA`)) },
+      // What hangs on the uplink is little, and on a comment nothing.
+      other: { line: uplink, forms: [40, 41, 42, 43].map((rate) => setup[uplink].replace(/up \d+/, `up ${rate}`)) },
+      idle: { line: comment, forms: ["one", "two", "three"].map((word) => `${setup[comment]} ${word}`) },
       write: { before: setup.findIndex((line) => line.startsWith("internet venue")), forms: ["cable from m", "cable from mi"] },
       hover: (() => {
         const line = setup.findIndex((one) => one.startsWith("place beamer"));
@@ -233,16 +238,20 @@ async function measure(all, runs) {
     times.forEach((list, i) => { results[i][name] = list; });
   };
   const before = clients.map((client) => client.processor());
-  await turns("changed", async (client, run) => (await timed(async () => {
-    const { line, forms } = client.one.change;
+  const changing = (which) => async (client, run) => (await timed(async () => {
+    const { line, forms } = client.one[which] ?? client.one.change;
     const told = client.diagnostics();
     await client.replace(line, forms[(run + 1) % forms.length]);
     await told;
-  })).ms);
+  })).ms;
+  await turns("changed", changing("change"));
   clients.forEach((client, i) => {
     const [from, to] = [before[i], client.processor()];
     results[i].processor = from === undefined || to === undefined ? undefined : (to - from) / (runs + WARM);
   });
+
+  await turns("changedElsewhere", changing("other"));
+  await turns("changedIdly", changing("idle"));
 
   const letter = async (client, form, result) => {
     const line = client.one.write.before;
@@ -313,9 +322,11 @@ async function compare(lines, runs) {
   console.log(`${"".padEnd(58)}${all.map((one) => right(one.name, 10)).join("")}   ${all.slice(1).map((one) => right(`/${one.name}`, 8)).join("")}`);
   row("start of the process to initialised, ms", (r) => r.started, 0);
   row("opened to first diagnostics, ms (300 of them a pause)", (r) => r.opened, 0);
-  both("change to diagnostics", (r, part) => quantile(r.changed, part));
+  both("change to diagnostics (ours: the noise in the hall)", (r, part) => quantile(r.changed, part));
   both(`  less what each waits (${all.map((one) => one.wait).join(", ")})`, (r, part) => quantile(r.changed, part) - r.one.wait);
   row("  processor time of a change, ms", (r) => r.processor);
+  both("the same (ours: the uplink)", (r, part) => quantile(r.changedElsewhere, part));
+  both("the same (ours: a comment)", (r, part) => quantile(r.changedIdly, part));
   both("letter to completion, middle of five at once", (r, part) => quantile(r.quick, part));
   both("letter to completion, as it begins on the last change", (r, part) => quantile(r.slow, part));
   both("hover", (r, part) => quantile(r.hovers, part), 2);
