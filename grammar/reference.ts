@@ -23,7 +23,7 @@ const SUBJECTS: readonly { readonly id: Subject; readonly title: string; readonl
 /** What a statement is about, by the block that it opens or, where it opens none, the block in which it stands. */
 const SUBJECT_OF: Readonly<Record<Owner, Subject>> = {
   file: "file", meeting: "meeting", programme: "meeting", item: "meeting", talker: "meeting", call: "call", internet: "call", join: "call",
-  shows: "call", room: "room", area: "room", opening: "room", column: "room", seats: "room", outlet: "room", surface: "room", device: "kit", port: "kit", place: "connections",
+  shows: "call", room: "room", area: "room", opening: "room", column: "room", seats: "room", outlet: "room", circuit: "room", surface: "room", device: "kit", port: "kit", place: "connections",
   link: "connections", mixer: "connections", channel: "connections", bus: "connections", watch: "call", "remote-room": "call", service: "call",
 };
 const subjectOf = (row: Row): Subject => SUBJECT_OF[row.body ?? (row.within[0] ?? "file")];
@@ -124,7 +124,7 @@ const LISTS: ReadonlyMap<Readonly<Record<string, string>>, string> = new Map([
 
 const NAMES: Readonly<Record<NameKind, string>> = {
   room: "a room", spot: "a spot", table: "a table", surface: "a screen", outlet: "an outlet", seats: "seats", kind: "a kind", device: "a device",
-  part: "a part", port: "a port", talker: "a talker", item: "an item", internet: "an internet", channel: "a channel", bus: "a bus", "remote-room": "a remote room", area: "a stage or walkway", door: "a door", window: "a window", column: "a column",
+  part: "a part", port: "a port", talker: "a talker", item: "an item", internet: "an internet", channel: "a channel", bus: "a bus", "remote-room": "a remote room", area: "a stage or walkway", door: "a door", window: "a window", column: "a column", circuit: "a circuit",
 };
 
 function wanted(slot: Slot): string {

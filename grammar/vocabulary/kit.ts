@@ -106,9 +106,9 @@ export const KIT_ROWS: readonly Row[] = [
     meaning: "What a device runs on, and for how long on its own battery.", example: kind("microphone", "runs on battery\nruns for 6 h"),
   },
   {
-    head: "draws", within: ["device"], nature: "fact", once: true,
+    head: "draws", within: ["device", "circuit"], nature: "fact", once: true,
     slots: [{ id: "power", takes: q("power", 0, 50000), required: true, meaning: "while in use" }],
-    meaning: "How much power it takes while in use.", example: kind("projector", "runs on mains\ndraws 240 W"),
+    meaning: "How much power it takes while in use. Of a circuit: what hangs on it besides, heaters, an urn, the fridge.", example: kind("projector", "runs on mains\ndraws 240 W"),
   },
   {
     head: "battery", within: ["device"], nature: "fact", once: true,
@@ -121,9 +121,13 @@ export const KIT_ROWS: readonly Row[] = [
     meaning: "How many plugs go in.", example: kind("lead", "sockets 4\nlength 10 m"),
   },
   {
-    head: "rated", within: ["device", "outlet"], nature: "fact", once: true,
+    head: "rated", within: ["device", "outlet", "circuit"], nature: "fact", once: true,
     slots: [{ id: "current", takes: q("current", 1, 125), required: true, meaning: "as printed on it or on its breaker" }],
-    meaning: "What it may carry. Do not guess: ask the venue.", example: kind("lead", "sockets 4\nrated 13 A"), use: "noted",
+    meaning: "What it may carry. Do not guess: ask the venue. A rule of the venue below it is a limit: limit circuit-overload 80 %.", example: kind("lead", "sockets 4\nrated 13 A"),
+  },
+  {
+    head: "wound", within: ["device"], nature: "choice", once: true, slots: [],
+    meaning: "An extension lead that stays wound up on its drum. Under load it gets hot: unwind all of it.", example: "device drum is extension-lead, wound\n",
   },
   {
     head: "length", within: ["device", "link"], nature: "fact", once: true,

@@ -141,4 +141,21 @@ export const ROOM_ROWS: readonly Row[] = [
     ],
     meaning: "A mains outlet. What it may carry is for the venue and the local code to say.", example: hall("outlet back-wall at back, sockets 2, rated 13 A"),
   },
+  {
+    head: "circuit", within: ["room", "file"], nature: "fact", body: "circuit",
+    slots: [{ id: "name", takes: { kind: "new-name", of: "circuit" }, required: true, meaning: "what it is called: as at its breaker" }],
+    meaning: "Outlets behind one breaker: what hangs on all of them together goes through it. What it may carry, and what else hangs on it, the venue knows.",
+    example: hall("circuit stage-side, rated 16 A, draws 900 W\noutlet stage-left at left, sockets 2, fed-by stage-side"),
+  },
+  {
+    head: "fed-by", within: ["outlet"], nature: "fact", once: true,
+    slots: [{ id: "circuit", takes: { kind: "name", of: ["circuit"] }, required: true, meaning: "which circuit" }],
+    meaning: "Behind which breaker an outlet is.", example: hall("circuit stage-side, rated 16 A\noutlet stage-left at left, fed-by stage-side"),
+  },
+  {
+    head: "voltage", within: ["room", "file"], nature: "fact", once: true,
+    slots: [{ id: "volts", takes: { kind: "quantity", dimension: "voltage", min: 90, max: 260 }, required: true, meaning: "between the two poles of an outlet",
+      default: { best: 230, low: 220, high: 240, source: ASSUMED_CP } }],
+    meaning: "The voltage of the mains, to reckon watts from amperes; 230 V where nothing is said, 120 V where the time zone is American.", example: hall("voltage 230 V"),
+  },
 ];

@@ -6,13 +6,13 @@ export type Nature = "fact" | "choice" | "wish" | "note";
 /** Where a statement may stand: at the top of a file or in the block of one of these. */
 export type Owner =
   | "file" | "meeting" | "programme" | "item" | "call" | "internet" | "room" | "seats" | "outlet" | "surface"
-  | "area" | "opening" | "column"
+  | "area" | "opening" | "column" | "circuit"
   | "device" | "port" | "place" | "talker" | "link" | "join" | "shows" | "mixer" | "channel" | "bus" | "watch" | "remote-room" | "service";
 
 /** What a name can stand for. All names of a setup live in one space. */
 export type NameKind =
   | "room" | "spot" | "table" | "surface" | "outlet" | "seats" | "kind" | "device" | "part" | "port" | "talker" | "item"
-  | "internet" | "channel" | "bus" | "remote-room" | "area" | "door" | "window" | "column";
+  | "internet" | "channel" | "bus" | "remote-room" | "area" | "door" | "window" | "column" | "circuit";
 
 export type Takes =
   /** Gives a name to what the statement states. */

@@ -6,6 +6,7 @@ import { beamBlocked } from "./beam-blocked";
 import { behindTalker } from "./behind-talker";
 import { blockedView } from "./blocked-view";
 import { boardUnreadable } from "./board-unreadable";
+import { circuitOverload } from "./circuit-overload";
 import { cameraStops } from "./camera-stops";
 import { cancellerBlind } from "./canceller-blind";
 import { cancellerMoving } from "./canceller-moving";
@@ -29,6 +30,7 @@ import { chatUnwatched, nobodyAdmits, oneRunsCall, presenterOperates, zoneMissin
 import { doorAndKeys, notRehearsed, oneExpert, roleOpen, setupRushed } from "./jobs-of-the-day";
 import { kitDouble, kitMissing, overBudget } from "./kit-of-the-day";
 import { imageSmall } from "./image-small";
+import { leadChained } from "./lead-chained";
 import { levelMismatch } from "./level-mismatch";
 import { loginExpires } from "./login-expires";
 import { loopMisses } from "./loop-misses";
@@ -57,6 +59,7 @@ import { talkerFar } from "./talker-far";
 import { talkerRoams } from "./talker-roams";
 import { oneDisplayTwoJobs } from "./one-display-two-jobs";
 import { outOfFrame } from "./out-of-frame";
+import { outletsShort } from "./outlets-short";
 import { overlayShows } from "./overlay-shows";
 import { pictureLoop } from "./picture-loop";
 import { screenMirrored } from "./screen-mirrored";
@@ -88,7 +91,7 @@ export const CHECKS: readonly Check[] = [
   tooQuiet, lateArrival, talkerUnheardInRoom, speechUnclear, seatUncovered, tooLoud,
   textSmall, imageSmall, faceSmall, tooNear, offAxis, headsBlock, washedOut, beamBlocked, throwMisfit, talkerCannotSee, oneDisplayTwoJobs, screenMirrored,
   outOfFrame, faceTiny, behindTalker, blockedView, backlit, darkFace, boardUnreadable, pictureLoop, overlayShows, flicker, choppy, cameraStops,
-  batteryShort, uplinkShort, downlinkShort, voicePoor, slowLink, weakWifi, sharedLink, loginExpires, dataCap, noSecondPath, unmeasured, callEnds, callFull, secondJoin, phoneInterrupted, castingBlocked, noRecording, consentMissing, oneDeviceCarriesAll,
+  batteryShort, leadChained, outletsShort, circuitOverload, uplinkShort, downlinkShort, voicePoor, slowLink, weakWifi, sharedLink, loginExpires, dataCap, noSecondPath, unmeasured, callEnds, callFull, secondJoin, phoneInterrupted, castingBlocked, noRecording, consentMissing, oneDeviceCarriesAll,
   oneRunsCall, nobodyAdmits, chatUnwatched, presenterOperates, zoneMissing,
   kitMissing, overBudget, kitDouble, roleOpen, oneExpert, notRehearsed, setupRushed, doorAndKeys,
 ];

@@ -7,6 +7,7 @@ import { canonical, KIND_WORDS, type Named } from "../model/names";
 import type { Ranged } from "../model/ranged";
 import { typicalKinds } from "../model/setup";
 import { amount, list, narrowedBy, withUnit } from "../model/show";
+import { loadWords } from "../signal/circuits";
 import type { Asked } from "./asked";
 import { deviceOf } from "./names";
 
@@ -79,6 +80,13 @@ export function aboutName(asked: Asked, named: Named): string {
       if (outlet?.sockets !== undefined) lines.push(given(outlet.sockets));
       const fed = setup.mains.filter((link) => canonical(link.from) === canonical(named.name)).map((link) => link.to);
       if (fed.length > 0) lines.push(`feeds ${list(fed, 6)}`);
+      lines.push(...loadWords(setup, "outlet", named.name));
+      break;
+    }
+    case "circuit": {
+      const circuit = setup.room.circuits.get(canonical(named.name));
+      if (circuit !== undefined) lines.push(...[circuit.rated, circuit.draws].flatMap((value) => (value === undefined ? [] : [given(value)])));
+      lines.push(...loadWords(setup, "circuit", named.name));
       break;
     }
     case "surface": {

@@ -24,7 +24,7 @@ export interface MarkedToken extends Span {
 const NAMES: Readonly<Record<SymbolKind, TokenKind>> = {
   kind: "class", device: "variable", part: "property", port: "property", alias: "namespace", room: "namespace", "remote-room": "namespace", talker: "parameter",
   item: "event", internet: "interface", channel: "function", bus: "function", spot: "struct", table: "struct", surface: "struct", outlet: "struct", seats: "struct",
-  area: "struct", door: "struct", window: "struct", column: "struct",
+  area: "struct", door: "struct", window: "struct", column: "struct", circuit: "struct",
 };
 
 /** The words of a text in order; of a stretch of it where one is given. */

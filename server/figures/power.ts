@@ -2,10 +2,26 @@ import type { Scene } from "../checks/check";
 import type { Figure } from "../finding";
 import type { Trial } from "../model/trial";
 import { lasts, timeNeeded } from "../signal/endurance";
-import { input, round } from "./record";
+import { bottlenecks, loadOn, voltageOf } from "../signal/circuits";
+import { ratedPower } from "../physics/mains";
+import { given, input, round } from "./record";
 
-/** How long batteries last, and how long they have to. */
-export function powerFigures(scene: Scene, trial: Trial): Figure[] {
+/** How long batteries last and have to, and what hangs on the mains. */
+export const powerFigures = (scene: Scene, trial: Trial): Figure[] => [...batteryFigures(scene, trial), ...loadFigures(scene, trial)];
+
+/** What hangs on each outlet, lead and circuit, and what may. */
+function loadFigures({ setup }: Scene, trial: Trial): Figure[] {
+  return bottlenecks(setup).flatMap((neck): Figure[] => {
+    const of = [neck.name];
+    const inputs = [...neck.devices.flatMap(({ power: { draws } }) => (draws === undefined ? [] : [input(draws, trial, "W")])), ...(neck.besides === undefined ? [] : [input(neck.besides, trial, "W")])];
+    const load: Figure = { name: "load on the mains", of, value: round(loadOn(neck, trial)), unit: "W", formula: "ΣP", inputs, source: "arithmetic" };
+    if (neck.rated === undefined) return [load];
+    const volts = voltageOf(setup, trial);
+    return [load, { name: "what it may carry", of, value: round(ratedPower(trial.value(neck.rated), volts)), unit: "W", formula: "P = I·U", inputs: [input(neck.rated, trial, "A"), given("the voltage of the mains", volts, "V")], source: "arithmetic; the venue, the local code and licensed people decide" }];
+  });
+}
+
+function batteryFigures(scene: Scene, trial: Trial): Figure[] {
   const { setup, graph } = scene;
   const needed = timeNeeded(setup);
   return [...graph.feeds.values()].flatMap((feed): Figure[] => {

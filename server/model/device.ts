@@ -77,6 +77,10 @@ export interface Device {
   readonly ports: readonly Port[];
   readonly power: Power;
   readonly sockets: Ranged | undefined;
+  /** Of a lead: A that it may carry, where stated. */
+  readonly rated: Ranged | undefined;
+  /** Of a lead: that it stays on its drum. */
+  readonly wound: Bound | undefined;
   readonly length: Ranged | undefined;
   /** Has an echo canceller in the unit itself. */
   readonly cancels: boolean;
@@ -149,7 +153,7 @@ export function makeDevice(name: string, type: string, kind: string, typical: bo
       on, draws: facts.ranged("draws", "power", "the power that", "draws"), battery: facts.ranged("battery", "energy", "the battery of"),
       life: facts.ranged("runs", "for", "how long the battery of", "lasts"),
     },
-    sockets: facts.ranged("sockets", "count", "the sockets of"), length: facts.ranged("length", "length", "the length of"),
+    sockets: facts.ranged("sockets", "count", "the sockets of"), rated: facts.ranged("rated", "current", "what", "may carry"), wound: facts.one("wound"), length: facts.ranged("length", "length", "the length of"),
     cancels: facts.one("cancels") !== undefined && facts.one("cancels")?.negated !== true,
     gain: gainOf(facts.one("gain")), carries: carries && valuesOf(carries, "of", "name").map((name) => name.text), placed, place, ring, aim: aim && valueOf(aim, "at", "place"), fills: fills && valueOf(fills, "surface", "name")?.text,
     height: facts.ranged("height", "height", "the height of"), mirrored: facts.one("mirrored"),

@@ -15,7 +15,7 @@ export function enterNames(reading: Reading, rooms: readonly Bound[]): void {
   // What is stated of a thing for this evening takes no name: the room has given it.
   const tonight = reading.by("in").flatMap((room) => room.children).filter((s) => !things.has(thingOf(s)));
   const inRooms = [...rooms.flatMap((room) => room.children), ...tonight, ...reading.all];
-  const KINDS: Readonly<Record<string, NameKind>> = { spot: "spot", table: "table", screen: "surface", outlet: "outlet", seat: "seats", stage: "area", walkway: "area", column: "column", door: "door", window: "window" };
+  const KINDS: Readonly<Record<string, NameKind>> = { spot: "spot", table: "table", screen: "surface", outlet: "outlet", seat: "seats", stage: "area", walkway: "area", column: "column", door: "door", window: "window", circuit: "circuit" };
   for (const statement of inRooms) {
     const kind = KINDS[statement.row.head];
     if (kind !== undefined) enter(statement, kind);

@@ -27,7 +27,7 @@ const MOST_NAMES = 20_000;
 /** What each kind of name is called in messages. */
 export const KIND_WORDS: Readonly<Record<NameKind, string>> = {
   room: "room", spot: "spot", table: "table", surface: "screen", outlet: "outlet", seats: "group of seats", kind: "kind of device", device: "device",
-  part: "part of a device", port: "port", talker: "talker", item: "item of the programme", internet: "internet connection", channel: "channel", bus: "bus", "remote-room": "remote room", area: "stage or walkway", door: "door", window: "window", column: "column",
+  part: "part of a device", port: "port", talker: "talker", item: "item of the programme", internet: "internet connection", channel: "channel", bus: "bus", "remote-room": "remote room", area: "stage or walkway", door: "door", window: "window", column: "column", circuit: "circuit",
 };
 
 /** The word with its article. */

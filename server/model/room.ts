@@ -40,6 +40,18 @@ export interface Outlet {
   readonly sockets: Ranged | undefined;
   /** A, where the text says so. */
   readonly rated: Ranged | undefined;
+  /** The circuit behind whose breaker it is, where stated. */
+  readonly fedBy: string | undefined;
+  readonly where: Where;
+}
+
+/** Outlets behind one breaker. */
+export interface Circuit {
+  readonly name: string;
+  /** A, where the text says so. */
+  readonly rated: Ranged | undefined;
+  /** W that hang on it besides, where stated. */
+  readonly draws: Ranged | undefined;
   readonly where: Where;
 }
 
@@ -88,10 +100,13 @@ export interface Room extends Built {
   readonly tables: ReadonlyMap<string, Table>;
   readonly surfaces: ReadonlyMap<string, Surface>;
   readonly outlets: ReadonlyMap<string, Outlet>;
+  readonly circuits: ReadonlyMap<string, Circuit>;
+  /** V, where stated. */
+  readonly voltage: Ranged | undefined;
   readonly spots: ReadonlyMap<string, { readonly place: PlaceValue | undefined; readonly where: Where }>;
 }
 
-const LISTS: ReadonlySet<string> = new Set(["chairs", "seat", "spot", "table", "screen", "outlet", "stage", "walkway", "column", "door", "window", "light", "lamps"]);
+const LISTS: ReadonlySet<string> = new Set(["chairs", "seat", "spot", "table", "screen", "outlet", "circuit", "stage", "walkway", "column", "door", "window", "light", "lamps"]);
 
 /**
  * Which of the things in a room a statement is about, where it is about one of several: `chairs audience`. What is stated of the same
@@ -203,9 +218,20 @@ export function makeRoom(stated: Bound | undefined, evening: readonly Bound[], l
       name: called, place: valueOf(fact, "place", "place"), where: fact.where,
       sockets: child(fact, "sockets", "count", `outlet.${called}.sockets`, `the sockets of ${called}`),
       rated: child(fact, "rated", "current", `outlet.${called}.rated`, `what ${called} may carry`),
+      fedBy: fedBy(fact),
     })),
+    circuits: keyed(byHead("circuit"), (fact, called) => ({
+      name: called, where: fact.where, rated: child(fact, "rated", "current", `circuit.${called}.rated`, `what ${called} may carry`),
+      draws: child(fact, "draws", "power", `circuit.${called}.draws`, `what hangs on ${called} besides`),
+    })),
+    voltage: one("voltage", "volts", `the voltage of the mains in ${name}`),
     spots: keyed(byHead("spot"), (fact) => ({ place: valueOf(fact, "place", "place"), where: fact.where })),
   };
+}
+
+function fedBy(fact: Bound): string | undefined {
+  const stated = fact.children.find((c) => c.row.head === "fed-by");
+  return stated && valueOf(stated, "circuit", "name")?.text;
 }
 
 function aspectOf(fact: Bound): number | undefined {

@@ -23,6 +23,8 @@ export interface Link {
 export interface MainsLink {
   readonly from: string;
   readonly to: string;
+  /** The statement; several plugs may share one. */
+  readonly statement: Bound;
   readonly where: Where;
 }
 
@@ -61,6 +63,6 @@ export function readMains(reading: Reading): MainsLink[] {
     const { path } = statement.where;
     const from = valueOf(statement, "from", "name")?.text;
     const tos = valuesOf(statement, "to", "name").flatMap((name) => (name.each ? [...(reading.names.spread(path, name.text) ?? [])] : [reading.names.find(path, name.text)?.name ?? name.text]));
-    return from === undefined ? [] : tos.map((to) => ({ from: reading.names.find(path, from)?.name ?? from, to, where: statement.where }));
+    return from === undefined ? [] : tos.map((to) => ({ from: reading.names.find(path, from)?.name ?? from, to, statement, where: statement.where }));
   });
 }

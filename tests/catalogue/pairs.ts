@@ -9,6 +9,7 @@ import { DISPLAY_PAIRS } from "./pairs/displays";
 import { LOOP_PAIRS } from "./pairs/loops";
 import { PEOPLE_PAIRS } from "./pairs/people";
 import { PICK_UP_PAIRS } from "./pairs/pick-up";
+import { POWER_PAIRS } from "./pairs/power";
 import { PORT_PAIRS } from "./pairs/ports";
 import { SEAT_PAIRS } from "./pairs/seats";
 
@@ -207,4 +208,4 @@ const REST: readonly Pair[] = [
   },
 ];
 
-export const PAIRS: readonly Pair[] = [...UNCOVERED, ...ECHO, ...POWER, ...REST, ...INTERNET_PAIRS, ...LOOP_PAIRS, ...DISPLAY_PAIRS, ...CAMERA_PAIRS, ...PORT_PAIRS, ...PICK_UP_PAIRS, ...HEARING_PAIRS, ...SEAT_PAIRS, ...CALL_PAIRS, ...PEOPLE_PAIRS, ...ACCESS_PAIRS];
+export const PAIRS: readonly Pair[] = [...UNCOVERED, ...ECHO, ...POWER, ...REST, ...INTERNET_PAIRS, ...LOOP_PAIRS, ...DISPLAY_PAIRS, ...CAMERA_PAIRS, ...PORT_PAIRS, ...PICK_UP_PAIRS, ...HEARING_PAIRS, ...SEAT_PAIRS, ...CALL_PAIRS, ...PEOPLE_PAIRS, ...POWER_PAIRS, ...ACCESS_PAIRS];

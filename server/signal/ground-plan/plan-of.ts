@@ -9,6 +9,7 @@ import { roomShape, type RoomShape } from "../../model/room-shape";
 import type { Setup } from "../../model/setup";
 import type { Trial } from "../../model/trial";
 import { rectangle } from "../../physics/polygon";
+import { loadWords } from "../circuits";
 import type { Ending, Graph } from "../graph";
 import { pictureOf } from "../pictures/picture";
 import { axisLimit } from "../pictures/seats";
@@ -57,7 +58,7 @@ export function groundPlanOf(graph: Graph, trial: Trial, { ask }: PlanAsked = {}
     devices: placed.filter((device) => positionOf(setup, device).held === undefined).map((device) => thingOf(graph, trial, device, shape)),
     unplaced: used.filter((device) => !placed.includes(device)).map((device) => device.name),
     outlets: [...room.outlets.values()].map((outlet): Thing => ({
-      name: outlet.name, type: "outlet", kind: outletWords(outlet), aim: undefined, aimWords: "", heldBy: undefined, wears: [],
+      name: outlet.name, type: "outlet", kind: outletWords(setup, outlet), aim: undefined, aimWords: "", heldBy: undefined, wears: [],
       ...standing(outletAt(setup, outlet.name, trial) ?? { x: 0, y: 0, z: OUTLET }, shape), rough: false, alike: false, width: undefined, where: outlet.where,
     })),
     fields: fieldsOf(graph, trial, shape, ask), routes, answer,
@@ -75,9 +76,10 @@ function totalOf(routes: readonly Route[]): string {
   return `${laid.length} ${laid.length === 1 ? "run" : "runs"}, ${metres.toFixed(0)} m in all, along the walls and down to the floor${short.length === 0 ? "" : `; too short: ${short.map((route) => `${route.from} to ${route.to}`).join(", ")}`}. Keep cables off the ways that people walk, or cover and tape them.`;
 }
 
-/** How many sockets, and for how much the venue says they are. */
-const outletWords = ({ sockets, rated }: Outlet): string => [
+/** How many sockets, for how much the venue says they are, what hangs on them, and on which circuit. */
+const outletWords = (setup: Setup, { name, sockets, rated, fedBy }: Outlet): string => [
   sockets === undefined ? "outlet" : `${sockets.best} ${sockets.best === 1 ? "socket" : "sockets"}`, ...(rated === undefined ? [] : [`rated ${Number(rated.best.toFixed(1))} A`]),
+  ...(rated === undefined && fedBy === undefined ? [] : loadWords(setup, "outlet", name)), ...(fedBy === undefined ? [] : [`circuit ${fedBy}`]),
 ].join(", ");
 
 const flat = (p: Point): Point => ({ x: p.x, y: p.y });

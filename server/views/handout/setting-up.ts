@@ -1,5 +1,6 @@
 /** What is brought by whom, set up in which order, plugged in where. */
 import { canonical } from "../../model/names";
+import { bottlenecks, loadWords } from "../../signal/circuits";
 import { html, listed, name, type Part } from "./html";
 import { pointing } from "./duties";
 import { STAGE_TITLES, STAGES, type Numbered } from "./order";
@@ -53,6 +54,9 @@ function power(sheet: Sheet, { feed, device }: Numbered): Part[] {
   }
 }
 
+const MOST_LOADS = 6;
+const MOST_NAMED = 5;
+
 /** Cables, radio links and what goes into which outlet, with the number for the label at both ends. */
 export function plugging(sheet: Sheet): Part[] {
   const cables = bounded(sheet, sheet.links, MOST_WIRES, "cables");
@@ -64,5 +68,15 @@ export function plugging(sheet: Sheet): Part[] {
     html("td", {}, wire.length ?? (wire.label.startsWith("R") ? "" : html("span", { class: "fill tiny" })))));
   return rows.length === 0 ? [] : section("cables", "Cables, radio links, mains", html("table", {},
     html("thead", {}, html("tr", {}, ...["label", "from → to", "what", "length"].map((head) => html("th", { scope: "col" }, head)))), html("tbody", {}, ...rows)),
-    ...cables.more, ...mains.more);
+    ...cables.more, ...mains.more, ...loads(sheet));
+}
+
+/** What hangs on each circuit, and on each outlet or lead of which the text says what it may carry. */
+function loads({ study: { setup } }: Sheet): Part[] {
+  const necks = bottlenecks(setup).filter(({ kind, rated }) => kind === "circuit" || rated !== undefined);
+  if (necks.length === 0) return [];
+  return [html("p", {}, html("b", {}, "What hangs on what. "), ...necks.slice(0, MOST_LOADS).flatMap(({ kind, name: called, devices }) => [
+    name(called), `, ${kind}: ${loadWords(setup, kind, called).join("")} (`, ...devices.slice(0, MOST_NAMED).flatMap((device, i) => [i === 0 ? "" : ", ", name(device.name)]),
+    devices.length > MOST_NAMED ? ` and ${devices.length - MOST_NAMED} more). ` : "). ",
+  ]), "Which breaker feeds what, and what it may carry, the venue says.")];
 }
