@@ -35,5 +35,9 @@ describe("loads", () => {
     const text = evening("300 W", "60 W").replace("outlet back-wall at back, sockets 4", "outlet back-wall at back, sockets 4, rated 10 A");
     const outlet = judged(text).plan(undefined, "cables").outlets.find((one) => one.name === "back-wall");
     expect(outlet?.kind).toContain("rated 10 A, carries 300 W of 2300 W");
+    const fed = evening("300 W", "60 W").replace("outlet back-wall at back, sockets 4", "voltage 230 V\n  circuit stage, rated 10 A\n  outlet back-wall at back, sockets 4, fed-by stage");
+    const plan = judged(fed).plan(undefined, "cables");
+    expect(plan.outlets.find((one) => one.name === "back-wall")?.kind).toContain("circuit stage");
+    expect(plan.asked?.result).toContain("Circuits: stage carries 300 W of 2300 W.");
   });
 });

@@ -63,8 +63,14 @@ export function groundPlanOf(graph: Graph, trial: Trial, { ask }: PlanAsked = {}
     })),
     fields: fieldsOf(graph, trial, shape, ask), routes, answer,
     asked: answer !== undefined ? { ask: answer.ask, question: answer.question, result: resultOf(graph, trial, answer) }
-      : ask === undefined ? undefined : { ask, question: "How do cables run, and how long have they to be?", result: totalOf(routes) },
+      : ask === undefined ? undefined : { ask, question: "How do cables run, and how long have they to be?", result: `${totalOf(routes)}${circuitWords(setup)}` },
   };
+}
+
+/** What hangs on the circuits that the text names. */
+function circuitWords(setup: Setup): string {
+  const said = [...setup.room.circuits.values()].flatMap(({ name }) => loadWords(setup, "circuit", name).map((words) => `${name} ${words}`));
+  return said.length === 0 ? "" : ` Circuits: ${said.slice(0, 4).join("; ")}${said.length > 4 ? `; ${said.length - 4} more` : ""}.`;
 }
 
 /** What has to be laid, and what is too short. */
