@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Perspective, ViewIn } from "../../server/signal/perspective/perspective";
 import { glance, type Glance } from "../../server/study";
 import { drawPerspective } from "../../server/views/perspective/draw";
+import { frameOf, type ViewForm } from "../../server/views/perspective/frame";
 import { labelsOf } from "../../server/views/perspective/labels";
 import { THEMES } from "../../server/views/svg/palette";
 import { boxOf, meet } from "../../server/views/svg/text";
@@ -25,12 +26,13 @@ function of(study: Glance, view: ViewIn, name: string): Perspective {
 const elements = (svg: string): XmlElement[] => all(parseXml(svg));
 
 /** Words on words, and words outside the frame. */
-function overlapsIn(seen: Perspective): string[] {
-  const { labels, marks } = labelsOf(seen);
+function overlapsIn(seen: Perspective, form: ViewForm = "whole"): string[] {
+  const frame = frameOf(seen, form);
+  const { labels, marks } = labelsOf(seen, frame);
   const boxes = [...labels.map(({ text }) => ({ ...boxOf(text), what: text.text })), ...marks.map(({ plate, text }) => ({ ...plate, what: text.text }))];
   return boxes.flatMap((one, i) => [
     ...boxes.slice(i + 1).filter((other) => meet(one, other)).map((other) => `${one.what} on ${other.what}`),
-    ...(one.x < 20 || one.x + one.width > 980 || one.y < 78 || one.y + one.height > 618 ? [`${one.what} outside`] : []),
+    ...(one.x < 20 || one.x + one.width > 20 + frame.width || one.y < 78 || one.y + one.height > 78 + frame.height ? [`${one.what} outside`] : []),
   ]);
 }
 
@@ -49,7 +51,10 @@ describe.each(VIEWS)("the view of %s", (_, text, view, name) => {
     }
   });
   it("has no words on words, none outside, and is told in words", () => {
-    expect(overlapsIn(seen)).toEqual([]);
+    expect([overlapsIn(seen), overlapsIn(seen, "panel")]).toEqual([[], []]);
+    // Beside a text in half a window words are as large in a smaller picture.
+    const widths = (["whole", "panel"] as const).map((form) => Number(elements(drawPerspective(seen, { form }))[0]?.attributes["width"]));
+    expect(widths).toEqual([1000, 680]);
     const every = elements(drawPerspective(seen));
     expect(every.find(({ tag }) => tag === "title")?.text).toMatch(/^(What .+ frames|Seen from .+): /u);
     expect(every.find(({ tag }) => tag === "desc")?.text).toContain("in true perspective");

@@ -45,7 +45,15 @@ describe.each(Object.keys(TEXTS))("the side elevation of %s", (name) => {
     }
   });
 
-  it("has no words on words, people, marks, walls or thin lines", () => expect(overlapsOf(placeSide(sideOf(name)))).toEqual([]));
+  it("has no words on words, people, marks, walls or thin lines, whole or beside a text", () => {
+    for (const form of ["whole", "panel"] as const) expect(overlapsOf(placeSide(sideOf(name), form)), form).toEqual([]);
+  });
+
+  it("is small enough beside a text for its words to be read there", () => {
+    const { scale } = placeSide(sideOf(name), "panel");
+    expect(scale).toBeLessThanOrEqual(placeSide(sideOf(name)).scale);
+    expect(all(parseXml(drawSide(sideOf(name), { form: "panel" })))[0]?.attributes["width"]).toSatisfy((width: string) => Number(width) <= 1100);
+  });
 });
 
 describe("a side elevation", () => {
@@ -72,7 +80,8 @@ describe("a side elevation", () => {
   });
 
   it("looks from the row that heads hide most from, and says what the finding measures", () => {
-    for (const pair of DISPLAY_PAIRS.filter(({ code }) => code === "heads-block")) {
+    // What columns and other displays hide hangs on where in a row one sits: the view from a seat shows that.
+    for (const pair of DISPLAY_PAIRS.filter(({ code, subjects }) => code === "heads-block" && subjects.length === 1)) {
       const study = judged(pair.raises);
       const measured = raised(study, "heads-block")[0]?.measured?.value ?? NaN;
       const view = study.side();

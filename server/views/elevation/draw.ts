@@ -4,7 +4,7 @@ import { nameOf } from "../svg/document";
 import { write } from "../svg/element";
 import type { Theme } from "../svg/palette";
 import { shorten } from "../svg/wrap";
-import { placeSide } from "./place";
+import { placeSide, type SideForm } from "./place";
 import { renderSide } from "./render";
 
 export interface SideOptions {
@@ -14,6 +14,7 @@ export interface SideOptions {
   readonly width?: number;
   /** `false`: nothing in it can be reached by the keyboard, as is right on paper. */
   readonly stops?: boolean;
+  readonly form?: SideForm;
 }
 
 /** Draws a side elevation as a complete SVG document. */
@@ -22,7 +23,7 @@ export const drawSide = (view: SideView, options: SideOptions = {}): string => d
 /** The same with its words beside it. */
 export function drawnSide(view: SideView, options: SideOptions = {}): { readonly svg: string; readonly description: string } {
   const description = wordsOf(view);
-  const drawing = renderSide(placeSide(view), {
+  const drawing = renderSide(placeSide(view, options.form), {
     id: nameOf("side", `${view.title}\n${view.item ?? ""}\n${view.result}\n${options.theme ?? ""}`), theme: options.theme, width: options.width, stops: options.stops ?? true,
     title: `From the side: ${view.title}${view.item === undefined ? "" : `, during ${view.item}`}`, description,
   });

@@ -14,7 +14,9 @@ import type { SideKey, SideMark, SideScene } from "./scene";
 
 const MARGIN = 28;
 const GUTTER = LABEL_WIDTH + 52;
-const ROOM = { width: 940, height: 620 } as const;
+/** What the room may take: in a drawing of its own, and beside a text in half a window, where words must stay readable. */
+const ROOM = { whole: { width: 940, height: 620 }, panel: { width: 520, height: 460 } } as const;
+export type SideForm = keyof typeof ROOM;
 const MOST_SCALE = 110;
 /** For labels above the ceiling and under the floor. */
 const ABOVE = 70;
@@ -24,11 +26,12 @@ const MOST = 200;
 
 const metres = (n: number): string => `${Number(n.toFixed(2))} m`;
 
-export function placeSide(whole: SideView): SideScene {
+export function placeSide(whole: SideView, form: SideForm = "whole"): SideScene {
+  const room = ROOM[form];
   const view = { ...whole, things: whole.things.slice(0, MOST), people: whole.people.slice(0, MOST), rows: whole.rows.slice(0, 4 * MOST), pictures: whole.pictures.slice(0, MOST) };
   const tall = Math.max(view.height, ...view.floor.map(({ y }) => y + 2), 1);
   const long = Math.max(view.length, 0.5);
-  const scale = Math.min(Math.max(Math.min(ROOM.width / long, ROOM.height / tall, MOST_SCALE), 24), LARGEST / Math.max(long, tall));
+  const scale = Math.min(Math.max(Math.min(room.width / long, room.height / tall, MOST_SCALE), 24), LARGEST / Math.max(long, tall));
   const width = Math.max(long * scale + 2 * (MARGIN + GUTTER), 760);
   const head = headOf(view, width - 2 * MARGIN);
   const key = keyOf(view, head.bottom, width - 2 * MARGIN);
@@ -54,9 +57,8 @@ export function placeSide(whole: SideView): SideScene {
     ...view.lines.map(([a, b]) => [to(a), to(b)] as const),
     ...view.fields.flatMap(({ outline }) => outline.map((corner, i) => [to(corner), to(outline[(i + 1) % outline.length] ?? corner)] as const)),
   ];
-  const keep = [...marks.map(({ at }) => around(at, RADIUS.device)), ...fixed.map(boxOf)];
   const below = Math.max(base + UNDER, top + 240);
-  const labels = new Labels(taken, soft, keep, { left: [MARGIN, left - 40], right: [right + 40, width - MARGIN], top: head.bottom + key.height + 4, bottom: below }, below + 6);
+  const labels = new Labels(taken, soft, marks.map(({ at }) => around(at, RADIUS.device)), fixed.map(boxOf), { left: [MARGIN, left - 40], right: [right + 40, width - MARGIN], top: head.bottom + key.height + 4, bottom: below }, below + 6);
   const named = pictures.map(({ picture, corners }) => ({
     picture, corners, label: labels.place({ of: picture.of, name: picture.thrown ? `picture of ${picture.of}` : picture.of, details: [`lower edge ${metres(picture.bottom)} up`, `upper edge ${metres(picture.top)} up`] }, middleOf(corners), 6),
   }));

@@ -9,7 +9,7 @@ import type { Theme } from "../svg/palette";
 import { source } from "../svg/source";
 import { writeText, type Text } from "../svg/text";
 import { shorten, wrap } from "../svg/wrap";
-import { frameOf, LEFT, placeOf, TOP, WIDTH, type Frame } from "./frame";
+import { frameOf, LEFT, placeOf, TOP, type Frame, type ViewForm } from "./frame";
 import { boundsOf, labelsOf, type Label, type Mark } from "./labels";
 import { PERSPECTIVE_RULES } from "./rules";
 import { describe, linesOf, notesOf, titleOf, underTitle } from "./words";
@@ -21,6 +21,7 @@ export interface PerspectiveOptions {
   readonly width?: number;
   /** `false`: nothing in it can be reached by the keyboard, as is right on paper. */
   readonly stops?: boolean;
+  readonly form?: ViewForm;
 }
 
 const SIZE = 15;
@@ -35,10 +36,10 @@ export const drawPerspective = (seen: Perspective, options: PerspectiveOptions =
 
 /** The same with its words beside it. */
 export function drawnPerspective(seen: Perspective, options: PerspectiveOptions = {}): { readonly svg: string; readonly description: string } {
-  const frame = frameOf(seen);
+  const frame = frameOf(seen, options.form);
   const stops = options.stops ?? true;
-  const { labels, marks, without } = labelsOf(seen);
-  const inside = WIDTH - 2 * LEFT;
+  const { labels, marks, without } = labelsOf(seen, frame);
+  const inside = frame.width;
   const under: Text[] = [];
   let y = TOP + frame.height + 30;
   const say = (sentence: string, rank: Text["rank"]): void => {
@@ -51,7 +52,7 @@ export function drawnPerspective(seen: Perspective, options: PerspectiveOptions 
   y += 8;
   for (const line of notesOf(seen, without)) say(line, "ink2");
   const words = describe(seen);
-  const drawing = documentOf("bothways-perspective", { width: WIDTH, height: y + 2 }, {
+  const drawing = documentOf("bothways-perspective", { width: frame.width + 2 * LEFT, height: y + 2 }, {
     id: nameOf("view", `${seen.title}\n${seen.view}\n${seen.of}\n${seen.item ?? ""}\n${options.theme ?? ""}`), theme: options.theme, width: options.width, stops, ...words,
   }, PERSPECTIVE_RULES,
   writeText({ x: LEFT, y: 34, text: shorten(titleOf(seen), 21, inside, true), size: 21, bold: true, anchor: "start", rank: "ink" }),

@@ -34,8 +34,7 @@ const HIDDEN = 0.98;
 const WIDEST = 240;
 const GAP = 5;
 
-export function labelsOf(seen: Perspective): Labels {
-  const frame = frameOf(seen);
+export function labelsOf(seen: Perspective, frame: Frame = frameOf(seen)): Labels {
   const taken = new Taken();
   const marks = marksOf(seen.cutOff, frame, taken);
   const busy = busyIn(seen, frame);

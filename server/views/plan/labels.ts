@@ -39,9 +39,9 @@ export class Labels {
 
   /**
    * `taken`: what labels must not cover. `soft`: lines that they had better not cover. `marks`: what no thin line may cross, but for
-   * the mark that it leads to.
+   * the mark that it leads to; it crosses one where a name would else have no line. `words`: what none crosses.
    */
-  constructor(readonly taken: Taken, readonly soft: readonly (readonly [Spot, Spot])[], readonly marks: readonly Box[], readonly room: Room, below: number) {
+  constructor(readonly taken: Taken, readonly soft: readonly (readonly [Spot, Spot])[], readonly marks: readonly Box[], readonly words: readonly Box[], readonly room: Room, below: number) {
     this.#overflow = below;
   }
 
@@ -116,7 +116,7 @@ export class Labels {
     const padded = { x: box.x - 2, y: box.y - 1, width: box.width + 4, height: box.height + 2 };
     if (box.x < left[0] || box.x + box.width > right[1] || box.y < top || box.y + box.height > bottom || !this.taken.isFree(padded)) return false;
     if (leader === undefined) return true;
-    if (this.#boxes.some((other) => crosses(leader[0], leader[1], other))) return false;
+    if ([...this.words, ...this.#boxes].some((other) => crosses(leader[0], leader[1], other))) return false;
     if (!strict) return true;
     if (this.marks.some((mark) => !holds(mark, at) && crosses(leader[0], leader[1], mark))) return false;
     return this.#leaders.every((other) => !meetLines(leader, other));

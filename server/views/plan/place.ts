@@ -59,8 +59,7 @@ export function place(whole: GroundPlan, form: Form = "whole", numbers?: Readonl
     ...routes.flatMap(({ points }) => points.slice(1).map((point, i) => [points[i] ?? point, point] as const)),
     ...areas.flatMap(({ corners }) => (corners.length > 2 ? corners.map((corner, i) => [corner, corners[(i + 1) % corners.length] ?? corner] as const) : [])),
   ];
-  const keep = [...things.map(boxOfMark), ...rowWords, ...walls.map(boxOf)];
-  const labels = new Labels(taken, soft, keep, {
+  const labels = new Labels(taken, soft, things.map(boxOfMark), [...rowWords, ...walls.map(boxOf)], {
     left: [margin, frame.left - 2 * WALL - 6], right: [frame.left + roomWidth + 2 * WALL + 6, width - margin], top: top + 2, bottom: Math.max(bottom + 92, top + 260),
   }, Math.max(bottom + 92, top + 260) + 6);
   const brief = plan.asked !== undefined;
