@@ -25,6 +25,8 @@ export interface Abilities {
   /** Edits may make files. */
   readonly createsFiles: boolean;
   readonly markdownCompletion: boolean;
+  /** Shows that something takes its time. */
+  readonly progress: boolean;
 }
 
 /** Reads them from the parameters of `initialize`. */
@@ -50,6 +52,7 @@ export function abilitiesOf(params: unknown): Abilities {
     configuration: has("workspace", "configuration"),
     configurationTold: has("workspace", "didChangeConfiguration", "dynamicRegistration"),
     markdownHover: markdown(at("textDocument", "hover", "contentFormat")),
+    progress: has("window", "workDoneProgress"),
     markdownCompletion: markdown(at("textDocument", "completion", "completionItem", "documentationFormat")),
   };
 }

@@ -26,6 +26,7 @@ export const METHODS = {
   starter: "bothways/starter",
   readFolder: "bothways/readFolder",
   readFile: "bothways/readFile",
+  alive: "bothways/alive",
 } as const;
 
 export interface SetupName {

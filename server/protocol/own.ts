@@ -24,6 +24,9 @@ const NEW_FILE = "meeting.bothways";
 export function own({ guard, session, publisher }: Parts): void {
   const { workspace } = session;
 
+  // Whoever started a worker has no other way to know that it is there.
+  guard.request(METHODS.alive, () => ({}), () => true, true);
+
   guard.request(METHODS.verdicts, verdictsAsked, async ({ uri }, token): Promise<VerdictsOf | null> => {
     await publisher.settled(token);
     const place = workspace.place(uri);

@@ -3,7 +3,7 @@
  * disk, `main-browser.ts` with files that its editor hands over).
  */
 import {
-  CodeActionKind, CodeLensRefreshRequest, DiagnosticRefreshRequest, DidChangeConfigurationNotification, DidChangeWatchedFilesNotification, ErrorCodes, InlayHintRefreshRequest, ResponseError, TextDocumentSyncKind, type Connection, type Disposable,
+  CancellationToken, CodeActionKind, CodeLensRefreshRequest, DiagnosticRefreshRequest, DidChangeConfigurationNotification, DidChangeWatchedFilesNotification, ErrorCodes, InlayHintRefreshRequest, ResponseError, TextDocumentSyncKind, type Connection, type Disposable,
   type InitializeError, type InitializeResult,
 } from "vscode-languageserver";
 import type { Folder, Shelf } from "../workspace/workspace";
@@ -14,6 +14,7 @@ import { changed, filesChanged, filesMoved, foldersAtStart, foldersChanged, ofDo
 import { FIX_ALL } from "./fix-all";
 import { Guard } from "./guard";
 import { METHODS } from "./messages";
+import { Opening } from "./opening";
 import { own } from "./own";
 import { Publisher } from "./publisher";
 import { Session } from "./session";
@@ -78,11 +79,13 @@ class Server {
   readonly #folders = new Set<string>();
   #watcher: Disposable | undefined;
   readonly #initialized: () => void;
+  readonly #opening: Opening;
 
   constructor(connection: Connection, guard: Guard, surroundings: Surroundings, abilities: Abilities, folders: readonly string[]) {
     this.#connection = connection;
     this.#guard = guard;
     this.#abilities = abilities;
+    this.#opening = new Opening(connection);
     this.#initialized = () => surroundings.initialized?.();
     this.#session = new Session((uri) => surroundings.shelf(uri, () => {
       this.#session.moved();
@@ -134,8 +137,12 @@ class Server {
     standard(parts);
     own(parts);
 
+    const opening = (): void => {
+      if (this.#abilities.progress) void this.#opening.begin({ reading: () => workspace.pending, judging: () => publisher.settled(CancellationToken.None) }).catch(() => undefined);
+    };
     this.#connection.onInitialized(() => {
       this.#initialized();
+      opening();
       if (this.#abilities.configurationTold) this.#send(this.#connection.client.register(DidChangeConfigurationNotification.type, { section: "bothways" }));
       if (!this.#abilities.watching) return;
       this.#connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: WATCHED }] }).then((watcher) => {
@@ -149,6 +156,7 @@ class Server {
     this.#connection.onShutdown(() => {
       guard.end();
       publisher.stop();
+      this.#opening.stop();
     });
 
     guard.notification("textDocument/didOpen", opened, ({ uri, version, text }) => {
@@ -179,6 +187,7 @@ class Server {
       for (const uri of added) this.#addFolder(uri);
       session.moved();
       publisher.touch(undefined, 0);
+      if (added.length > 0) opening();
     });
     for (const what of ["didCreateFiles", "didRenameFiles", "didDeleteFiles"]) {
       guard.notification(`workspace/${what}`, filesMoved, () => {

@@ -6,7 +6,7 @@ import path from "node:path";
 import vm from "node:vm";
 import { MessageChannel, type MessagePort } from "node:worker_threads";
 import {
-  AbstractMessageReader, AbstractMessageWriter, createProtocolConnection, type CompletionList, type DataCallback, type Diagnostic, type InitializeResult, type Location, type Message, type ProtocolConnection, type PublishDiagnosticsParams,
+  AbstractMessageReader, AbstractMessageWriter, createProtocolConnection, type CompletionList, type DataCallback, type Diagnostic, type InitializeResult, type Location, type Message, type MessageConnection, type ProtocolConnection, type PublishDiagnosticsParams,
 } from "vscode-languageserver-protocol/node";
 import { afterEach, beforeAll, describe, expect, it } from "vitest";
 import { METHODS, type FileRead, type FlowOf, type FolderRead, type ReadFile, type ReadFolder } from "../../server/protocol/messages";
@@ -60,6 +60,7 @@ class BrowserEditor {
   readonly connection: ProtocolConnection;
   readonly published: PublishDiagnosticsParams[] = [];
   readonly asked: string[] = [];
+  readonly progress: string[] = [];
   readonly #end: () => void;
   #waiting: (() => void)[] = [];
 
@@ -79,6 +80,16 @@ class BrowserEditor {
     this.connection.onNotification("window/logMessage", () => undefined);
     this.connection.onRequest("client/registerCapability", () => null);
     this.connection.onRequest("workspace/codeLens/refresh", () => null);
+    this.connection.onRequest("window/workDoneProgress/create", () => {
+      this.progress.push("create");
+      return null;
+    });
+    // Its type leaves out what it has of the connection below.
+    (this.connection as unknown as MessageConnection).onUnhandledProgress(({ value }) => {
+      const { kind, message } = value as { kind?: string; message?: string };
+      this.progress.push(`${kind ?? ""} ${message ?? ""}`.trim());
+      for (const go of this.#waiting.splice(0)) go();
+    });
     this.connection.onRequest(METHODS.readFolder, ({ uri }: ReadFolder): FolderRead => ({ paths: uri === FOLDER ? Object.keys(files) : [] }));
     this.connection.onRequest(METHODS.readFile, (asked: ReadFile): unknown => {
       this.asked.push(asked.path);
@@ -89,8 +100,8 @@ class BrowserEditor {
     this.connection.listen();
   }
 
-  async start(): Promise<InitializeResult> {
-    const result = await this.connection.sendRequest<InitializeResult>("initialize", { processId: null, rootUri: null, capabilities: CAPABILITIES, workspaceFolders: [{ uri: FOLDER, name: "evenings" }] });
+  async start(capabilities: object = CAPABILITIES): Promise<InitializeResult> {
+    const result = await this.connection.sendRequest<InitializeResult>("initialize", { processId: null, rootUri: null, capabilities, workspaceFolders: [{ uri: FOLDER, name: "evenings" }] });
     await this.connection.sendNotification("initialized", {});
     return result;
   }
@@ -106,6 +117,11 @@ class BrowserEditor {
       if (shown !== undefined && fits(shown)) return shown;
       await new Promise<void>((go) => this.#waiting.push(go));
     }
+  }
+
+  /** Comes back once a progress has ended. */
+  async ended(): Promise<void> {
+    while (!this.progress.includes("end")) await new Promise<void>((go) => this.#waiting.push(go));
   }
 
   stop(): void {
@@ -188,6 +204,33 @@ describe("the server for a browser", () => {
     await editor.open("autumn.bothways");
     const said = (await editor.shown("autumn.bothways")).filter((one) => one.code === "cannot-read").map((one) => wordsOf(one));
     expect(said).toEqual([expect.stringContaining("the editor could not read it"), expect.stringContaining("in a form that nobody can read")]);
+  });
+
+  it("shows that a folder is being read where that takes its time and the editor can show it", async () => {
+    const slowly = async ({ path: name }: ReadFile): Promise<FileRead> => {
+      await new Promise((go) => setTimeout(go, 1500));
+      return { base64: toBase64(FILES[name as keyof typeof FILES]) };
+    };
+    editor = new BrowserEditor({ ...FILES }, slowly);
+    await editor.start({ ...CAPABILITIES, window: { workDoneProgress: true } });
+    await editor.open("autumn.bothways");
+    await editor.ended();
+    expect(editor.progress[0]).toBe("create");
+    expect(editor.progress[1]).toBe("begin reading the folder");
+    expect(editor.progress.at(-1)).toBe("end");
+    editor.stop();
+
+    editor = new BrowserEditor({ ...FILES }, slowly);
+    await editor.start();
+    await editor.open("autumn.bothways");
+    await editor.shown("autumn.bothways");
+    expect(editor.progress).toEqual([]);
+  });
+
+  it("gives a sign of life", async () => {
+    editor = new BrowserEditor({});
+    await editor.start();
+    expect(await editor.connection.sendRequest(METHODS.alive, {})).toBe(true);
   });
 
   it("judges a document that lies in no folder, and asks for no file", async () => {
