@@ -59,6 +59,12 @@ export const drawOf = (device: Device, trial: Trial): number => trial.value(devi
 export const loadOn = ({ devices, besides }: Bottleneck, trial: Trial): number =>
   devices.reduce((sum, device) => sum + drawOf(device, trial), 0) + (besides === undefined ? 0 : trial.value(besides));
 
+/** Whether more than half of what it may carry hangs there, at the best guess. */
+export function isFull(setup: Setup, neck: Bottleneck): boolean {
+  const trial = new Trial();
+  return neck.rated !== undefined && loadOn(neck, trial) > (trial.value(neck.rated) * voltageOf(setup, trial)) / 2;
+}
+
 /** What hangs there at the best guess, and what may, in words: `310 W of 3680 W`; nothing where nothing does. */
 export function loadWords(setup: Setup, kind: Bottleneck["kind"], name: string): string[] {
   const neck = bottlenecks(setup).find((one) => one.kind === kind && canonical(one.name) === canonical(name));

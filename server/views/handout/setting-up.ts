@@ -1,6 +1,6 @@
 /** What is brought by whom, set up in which order, plugged in where. */
 import { canonical } from "../../model/names";
-import { bottlenecks, loadWords } from "../../signal/circuits";
+import { bottlenecks, isFull, loadWords } from "../../signal/circuits";
 import { html, listed, name, type Part } from "./html";
 import { pointing } from "./duties";
 import { STAGE_TITLES, STAGES, type Numbered } from "./order";
@@ -71,9 +71,9 @@ export function plugging(sheet: Sheet): Part[] {
     ...cables.more, ...mains.more, ...loads(sheet));
 }
 
-/** What hangs on each circuit, and on each outlet or lead of which the text says what it may carry. */
+/** What hangs on each circuit, and on an outlet or a lead that carries more than half of what it may: what is far from full takes no room on the sheet. */
 function loads({ study: { setup } }: Sheet): Part[] {
-  const necks = bottlenecks(setup).filter(({ kind, rated }) => kind === "circuit" || rated !== undefined);
+  const necks = bottlenecks(setup).filter((neck) => neck.kind === "circuit" || isFull(setup, neck));
   if (necks.length === 0) return [];
   return [html("p", {}, html("b", {}, "What hangs on what. "), ...necks.slice(0, MOST_LOADS).flatMap(({ kind, name: called, devices }) => [
     name(called), `, ${kind}: ${loadWords(setup, kind, called).join("")} (`, ...devices.slice(0, MOST_NAMED).flatMap((device, i) => [i === 0 ? "" : ", ", name(device.name)]),
