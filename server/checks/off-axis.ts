@@ -14,7 +14,7 @@ export const offAxis: Check = {
     notice: "Those at the sides see a narrow, pale strip.",
     why: "From more than 60° off its axis a picture is squeezed to less than half its width, and many displays lose colour and brightness.",
     todo: ["Turn the display toward the seats.", "Move the seats at the sides, or leave them empty.", "A second display for them."],
-    source: "ANSI/AVIXA V202.01:2016: 60°, from the farther edge of the picture", symptoms: ["cannot see from the side", "picture pale from the side"], limit: `${AXIS}°`,
+    source: "ANSI/AVIXA V202.01:2016: 60°, from the farther edge of the picture", symptoms: ["cannot see from the side", "picture pale from the side"], limit: `${AXIS}°, or what the display says; from above or below what it says`,
   },
   cases: (scene) => alike(scene.graph).map((list): Case => ({
     key: showingKey(list), ways: ["room-sees-online"], together: true,
@@ -27,7 +27,7 @@ export const offAxis: Check = {
       const aside = asideOf(setup, trial, lit);
       const over = aside.map(({ off, limit }) => off - limit);
       const worst = over.reduce((w, value, i) => (value > (over[w] ?? -180) ? i : w), 0);
-      const { by, off: value, limit } = aside[worst] ?? { by: 0, off: 0, limit: axisLimit(setup, trial, first) };
+      const { by, off: value, limit, steep } = aside[worst] ?? { by: 0, off: 0, limit: axisLimit(setup, trial, first), steep: false };
       const showing = lit[by];
       if (showing === undefined) return undefined;
       const { part } = showing.ending;
@@ -35,8 +35,8 @@ export const offAxis: Check = {
         severity: value > limit ? "warning" : undefined, badness: value - limit, measured: { value, unit: "°" }, limit: { value: limit, unit: "°" },
         cause: { key: `axis ${canonical(part.id)}`, subjects: [part.id], where: showing.shown.where },
         say: () => ({
-          because: `from ${rowOf(seats[worst])} one looks at ${part.id} from ${withUnit(value, "°")} off its axis`,
-          effect: `too much from the side for ${seatsShort(seats, over.flatMap((n, i) => (n > 0 ? [i] : [])), worst)}`,
+          because: `from ${rowOf(seats[worst])} one looks at ${part.id} from ${withUnit(value, "°")} ${steep ? "above or below" : "off"} its axis`,
+          effect: `too much from ${steep ? "above or below" : "the side"} for ${seatsShort(seats, over.flatMap((n, i) => (n > 0 ? [i] : [])), worst)}`,
           summary: `${part.id} is seen from ${withUnit(value, "°")} off its axis at ${rowOf(seats[worst])}`, chain: [],
         }),
       };

@@ -27,9 +27,14 @@ export function axisLimit(setup: Setup, trial: Trial, { ending: { part } }: Show
   return part.optics.viewingAngle === undefined ? most : Math.min(most, trial.value(part.optics.viewingAngle.horizontal) / 2);
 }
 
+/** From how far above or below a display may be looked at, degrees, where it says so. */
+const steepLimit = (trial: Trial, { ending: { part } }: Showing): number => (part.optics.viewingAngle?.vertical === undefined ? 90 : trial.value(part.optics.viewingAngle.vertical) / 2);
+
 export interface Aside {
   /** Which of the displays does best by the seat. */
   readonly by: number;
+  /** Not to the side but from above or below is where it is too much. */
+  readonly steep: boolean;
   /** Off its axis, to its farther edge, and how much is allowed, degrees. */
   readonly off: number;
   readonly limit: number;
@@ -39,10 +44,14 @@ export interface Aside {
 export function asideOf(setup: Setup, trial: Trial, list: readonly Showing[]): readonly Aside[] {
   const looks = list.map((s) => looksAt(setup, trial, s.ending));
   const limits = list.map((s) => axisLimit(setup, trial, s));
+  const steepest = list.map((s) => steepLimit(trial, s));
   return listeners(setup, trial).map((_, i) => list.reduce<Aside>((best, __, by) => {
-    const [off, limit] = [looks[by]?.[i]?.off ?? 180, limits[by] ?? AXIS];
-    return off - limit < best.off - best.limit ? { by, off, limit } : best;
-  }, { by: 0, off: Infinity, limit: 0 }));
+    const aside = { by, off: looks[by]?.[i]?.off ?? 180, limit: limits[by] ?? AXIS, steep: false };
+    const upright = { by, off: looks[by]?.[i]?.steep ?? 0, limit: steepest[by] ?? 90, steep: true };
+    // Of the two that counts which is farther out.
+    const here = upright.off > upright.limit && upright.off - upright.limit > aside.off - aside.limit ? upright : aside;
+    return here.off - here.limit < best.off - best.limit ? here : best;
+  }, { by: 0, off: Infinity, limit: 0, steep: false }));
 }
 
 /** How much things that stand fast hide, from each of all `listeners`, of that display of a list which they hide least. */

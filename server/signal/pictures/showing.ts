@@ -66,6 +66,8 @@ export interface Look {
   readonly distance: number;
   /** Between the way the picture looks and the line from its farther upright edge to the eye, degrees; 0 where nothing tells how it is turned. */
   readonly off: number;
+  /** Up or down to its middle, degrees; an upright picture looks level. */
+  readonly steep: number;
 }
 
 /** How each of all `listeners` looks at a display, in their order. */
@@ -77,12 +79,13 @@ export function looksAt(setup: Setup, trial: Trial, { device, part }: Ending): r
     return listeners(setup, trial).map((seat): Look => {
       const eye = triple(seat.at);
       const distance = Math.max(0.2, Math.hypot(eye[0] - centre[0], eye[1] - centre[1], eye[2] - centre[2]));
-      if (axis === undefined) return { distance, off: 0 };
+      const steep = (Math.abs(Math.atan2(centre[2] - eye[2], Math.hypot(eye[0] - centre[0], eye[1] - centre[1]))) * 180) / Math.PI;
+      if (axis === undefined) return { distance, off: 0, steep: 0 };
       const off = (side: number): number => {
         const turn = Math.atan2(eye[1] - centre[1] - (right[1] * side * width) / 2, eye[0] - centre[0] - (right[0] * side * width) / 2) - axis;
         return (Math.abs(Math.atan2(Math.sin(turn), Math.cos(turn))) * 180) / Math.PI;
       };
-      return { distance, off: Math.max(off(1), off(-1)) };
+      return { distance, steep, off: Math.max(off(1), off(-1)) };
     });
   });
 }

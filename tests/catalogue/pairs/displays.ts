@@ -15,6 +15,7 @@ const FACES = (faces: number): string => screened("1.8 m") + show(`shows call on
 const LONG = hall(`${BOX + LAPEL + TV("at front", ", height 2.2 m")}`).replace("room hall 9.2 m", "room hall 16 m").replace("first 3.2 m", "first 8.5 m");
 const SLIDES_ON_TV = show("shows slides on tv", "shows call on laptop.screen");
 const SIDE = (aim: string): string => hall(`${BOX + LAPEL + TV("at (0.3 m, 0.4 m, 2.2 m)").replace("2.2 m) {", `2.2 m), aim ${aim} {`)}`) + show("shows call on tv, faces 1");
+const STEEP = (height: string): string => hall(`${BOX + LAPEL + TV(`at front, height ${height}`, ", viewing-angle 160 deg by 20 deg")}`).replace("chairs 24 in 4 rows { first 3.2 m", "chairs 4 in 1 rows { first 3.2 m") + show("shows call on tv, faces 1");
 const LOW = (height: string): string => hall(`${BOX + LAPEL + TV(`at front, height ${height}`)}`) + show("shows call on tv, faces 1");
 const BEAM = (more: string): string => hall(`${BOX + LAPEL}place beamer is projector, at (5.5 m, 3.2 m), fills wall, height ${more}\ncable from laptop.hdmi to beamer.hdmi\nmains from back-wall to beamer\n`).replace("lower-edge 1.7 m", "lower-edge 1.2 m").replace("Ines at (1.0 m, 3.2 m)", "Ines at (1.0 m, 0.6 m)") + show("shows call on beamer, faces 4");
 const ONE_ROW = screened("1.8 m").replace("chairs 24 in 4 rows { first 4.8 m", "chairs 6 in 1 rows { first 4.4 m");
@@ -57,6 +58,10 @@ export const DISPLAY_PAIRS: readonly Pair[] = [
     raises: screened("1.8 m").replace("first 4.8 m", "first 1.6 m") + show("shows call on beamer, faces 4"), doesNot: FACES(4), fix: "Move the first row of audience back to 3.5 m",
   },
   { code: "off-axis", about: "a display in a corner that looks along the wall", severity: "warning", subjects: ["tv"], raises: SIDE("(0.3 m, 6 m)"), doesNot: SIDE("(6 m, 4 m)"), fix: "Turn tv to the audience" },
+  {
+    code: "off-axis", about: "a display high up whose viewing angle from top to bottom is narrow, and one lower down", severity: "warning", subjects: ["tv"],
+    raises: STEEP("2.4 m"), doesNot: STEEP("1.4 m"),
+  },
   { code: "heads-block", about: "a display at the height of heads, and one above them", severity: "warning", subjects: ["tv"], raises: LOW("1.0 m"), doesNot: LOW("2.5 m"), fix: "Raise the middle of tv to 2.5 m" },
   {
     code: "heads-block", about: "a column before the seats, and one by the wall", severity: "warning", subjects: ["beamer", "pillar"],
