@@ -6,9 +6,9 @@ import type { Trial } from "../../model/trial";
 import { rectangle } from "../../physics/polygon";
 import { listeners } from "../air";
 import type { Graph } from "../graph";
-import { alike, asideOf, AXIS, axisLimit, cutOf, HIDDEN, hiddenOf } from "../pictures/seats";
+import { alike, asideOf, AXIS, axisLimit, cutOf, HIDDEN, hiddenOf, steepLimit } from "../pictures/seats";
 import { bestView, cameraOf, framed, liveShots, PIXELS, shotsOf, standsOf, type Framed } from "../pictures/shots";
-import { bestOf, faceAngleOf, isLit, letterAngle, LETTERS, lettered, showings, type Showing } from "../pictures/showing";
+import { bestOf, faceAngleOf, isLit, letterAngle, LETTERS, lettered, looksAt, showings, type Showing } from "../pictures/showing";
 import { FACE_LIMIT } from "../sight";
 import type { Answer } from "./plan";
 import { reachOf } from "./walls";
@@ -78,12 +78,14 @@ export function heads(graph: Graph, trial: Trial): Answer {
 
 export function aside(graph: Graph, trial: Trial): Answer {
   const lists = alike(graph).map((list) => lit(list, trial)).filter((list) => list.length > 0);
-  const limit = Math.min(AXIS, ...lists.flat().map((s) => axisLimit(graph.setup, trial, s)));
+  // Where a display may not be looked at from so far above or below, that is told instead.
+  const steep = lists.some((list) => asideOf(graph.setup, trial, list).some((seat) => seat.steep));
+  const limit = steep ? Math.min(...lists.flat().map((s) => steepLimit(trial, s))) : Math.min(AXIS, ...lists.flat().map((s) => axisLimit(graph.setup, trial, s)));
   return {
     ask: "aside", unit: "°", decimals: 0, better: "less", enough: limit, bounds: [limit * 1.25, limit, limit * 0.75, limit * 0.5].map(Math.round),
-    question: "From how far aside is the picture looked at, to its farther edge, in degrees?",
-    words: ["a strip", "squeezed", "aside", "a little aside", "from the front"],
-    values: worse(lists.map((list) => asideOf(graph.setup, trial, list).map(({ off }) => off)), more),
+    question: steep ? "From how far above or below is the picture looked at, in degrees?" : "From how far aside is the picture looked at, to its farther edge, in degrees?",
+    words: steep ? ["washed out", "pale", "aslant", "a little aslant", "level"] : ["a strip", "squeezed", "aside", "a little aside", "from the front"],
+    values: worse(lists.map((list) => (steep ? worse(list.map((s) => looksAt(graph.setup, trial, s.ending).map((look) => look.steep)), less) : asideOf(graph.setup, trial, list).map(({ off }) => off))), more),
     none: "Nothing is shown to the room.", notes: [], beside: new Map(),
   };
 }

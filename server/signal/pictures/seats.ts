@@ -28,7 +28,7 @@ export function axisLimit(setup: Setup, trial: Trial, { ending: { part } }: Show
 }
 
 /** From how far above or below a display may be looked at, degrees, where it says so. */
-const steepLimit = (trial: Trial, { ending: { part } }: Showing): number => (part.optics.viewingAngle?.vertical === undefined ? 90 : trial.value(part.optics.viewingAngle.vertical) / 2);
+export const steepLimit = (trial: Trial, { ending: { part } }: Showing): number => (part.optics.viewingAngle?.vertical === undefined ? 90 : trial.value(part.optics.viewingAngle.vertical) / 2);
 
 export interface Aside {
   /** Which of the displays does best by the seat. */
