@@ -59,7 +59,7 @@ export const SEATING_ROWS: readonly Row[] = [
     meaning: "Places for wheelchairs, in place of chairs.", example: hall("chairs 24 in 4 rows { wheelchair in row 1 from seat 1 to 2 }"),
   },
   {
-    head: "off-camera", within: ["seats"], nature: "fact", use: "noted", slots: WHICH,
+    head: "off-camera", within: ["seats"], nature: "fact", slots: WHICH,
     meaning: "Seats for those who do not want to be in any picture.", example: hall("chairs 24 in 4 rows { off-camera in row 4 }"),
   },
   {

@@ -29,6 +29,7 @@ import { howlLoop } from "./howl-loop";
 import { chatUnwatched, nobodyAdmits, oneRunsCall, presenterOperates, zoneMissing } from "./jobs-of-the-call";
 import { doorAndKeys, notRehearsed, oneExpert, roleOpen, setupRushed } from "./jobs-of-the-day";
 import { kitDouble, kitMissing, overBudget } from "./kit-of-the-day";
+import { inFrameAgainstWill } from "./in-frame-against-will";
 import { imageSmall } from "./image-small";
 import { leadChained } from "./lead-chained";
 import { levelMismatch } from "./level-mismatch";
@@ -90,7 +91,7 @@ export const CHECKS: readonly Check[] = [
   noPower, uncoveredDirection, wrongInput, wrongOutput, levelMismatch, headsetProfile, musicSuppressed, noDirectSend, sourceWithoutMic, wind, talkerFar, seatUnheard, talkerRoams, micNoise, talkerUnclear, talkerTurnedAway, micSpacing, lipSync, pictureLate, nobodyListens, loopMisses, noCaptions, mixNotMinus, echoPath, hearsItself, cancellerBlind, monitorLoop, howlLoop, streamAudible, cancellerStrained, cancellerTwice, cancellerMoving, visitorJoins,
   tooQuiet, lateArrival, talkerUnheardInRoom, speechUnclear, seatUncovered, tooLoud,
   textSmall, imageSmall, faceSmall, tooNear, offAxis, headsBlock, washedOut, beamBlocked, throwMisfit, talkerCannotSee, oneDisplayTwoJobs, screenMirrored,
-  outOfFrame, faceTiny, behindTalker, blockedView, backlit, darkFace, boardUnreadable, pictureLoop, overlayShows, flicker, choppy, cameraStops,
+  outOfFrame, inFrameAgainstWill, faceTiny, behindTalker, blockedView, backlit, darkFace, boardUnreadable, pictureLoop, overlayShows, flicker, choppy, cameraStops,
   batteryShort, leadChained, outletsShort, circuitOverload, uplinkShort, downlinkShort, voicePoor, slowLink, weakWifi, sharedLink, loginExpires, dataCap, noSecondPath, unmeasured, callEnds, callFull, secondJoin, phoneInterrupted, castingBlocked, noRecording, consentMissing, oneDeviceCarriesAll,
   oneRunsCall, nobodyAdmits, chatUnwatched, presenterOperates, zoneMissing,
   kitMissing, overBudget, kitDouble, roleOpen, oneExpert, notRehearsed, setupRushed, doorAndKeys,

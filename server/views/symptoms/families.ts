@@ -48,7 +48,7 @@ export const SYMPTOMS: readonly Symptom[] = [
   { id: "hidden", says: "Heads are in the way", words: ["cannot see over", "head in front of the screen", "somebody stands in the picture", "shadow on the screen", "stiff neck", "cannot see from the side"], way: "room-sees-online", who: "room", along: "displays",
     codes: ["heads-block", "beam-blocked", "too-near", "off-axis"] },
   { id: "badly-seen", says: "They see us badly", words: ["too dark", "silhouette", "grainy", "flickers", "back of the head", "we are tiny", "jerky picture", "cannot read the board", "picture in the picture"], way: "online-sees-room", who: "online", along: "cameras",
-    codes: ["out-of-frame", "face-tiny", "backlit", "dark-face", "behind-talker", "blocked-view", "board-unreadable", "choppy", "flicker", "overlay-shows", "picture-loop"] },
+    codes: ["out-of-frame", "face-tiny", "in-frame-against-will", "backlit", "dark-face", "behind-talker", "blocked-view", "board-unreadable", "choppy", "flicker", "overlay-shows", "picture-loop"] },
   { id: "cut-off", says: "The call is gone", words: ["thrown out", "disconnected", "the call ended", "offline", "internet is gone", "everything gone"], way: "internet", along: "line",
     codes: ["call-ends", "login-expires", "second-join", "data-cap", "no-second-path", "one-device-carries-all"] },
   { id: "one-side", says: "Only one side can speak", words: ["cut off while they talk", "half duplex", "syllables missing", "talk over each other", "long pauses", "delay"], way: "call", along: "echo",

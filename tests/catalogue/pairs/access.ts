@@ -26,7 +26,21 @@ job record by Teo
 const FAR = (said: string): string => whole(`${BOX}${BEAMER}join laptop { sends sound from laptop.microphone, plays sound on box, shows call on beamer }\n${said}`)
   .replace("standing\n", "standing, speech-level 66 dBA\n").replace("at (1.2 m, 2.4 m), aim Ines", "at (5 m, 3.2 m), aim Ines").replace("reverberation 0.8 s", "reverberation 5 s");
 
+/** A camera in the middle of the room, and somebody in the last row who wants to be in no picture. */
+const SHY = (aim: string, off = "off-camera in row 4"): string => whole(`${BOX}${LAPEL}place eye is webcam, at (2.6 m, 3.2 m, 1.7 m), aim ${aim} { view 60 deg }
+cable from eye.usb to laptop.usb-1
+join laptop { sends sound from lapel, sends picture from eye at 1080p30, plays sound on box }
+`).replace("spacing 0.55 m }", `spacing 0.55 m, ${off} }`);
+
 export const ACCESS_PAIRS: readonly Pair[] = [
+  {
+    code: "in-frame-against-will", about: "a camera that is aimed at the audience, one row of which wants to be in no picture", severity: "error", subjects: ["eye", "audience"],
+    raises: SHY("audience"), doesNot: SHY("Ines"), fix: "Aim eye at Ines",
+  },
+  {
+    code: "in-frame-against-will", about: "nobody minds", severity: "error", subjects: ["eye", "audience"],
+    raises: SHY("audience"), doesNot: SHY("audience", "wheelchair in row 1 from seat 1 to 1"),
+  },
   {
     code: "no-captions", about: "the service makes none and nobody writes them", severity: "warning", subjects: [],
     raises: call("captions", "service { captions none }\n"), doesNot: call('captions by "Vera"', "service { captions none }\n"),
