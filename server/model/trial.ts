@@ -39,6 +39,21 @@ export class Shelf {
   }
 }
 
+type Values = ReadonlyMap<string, Ranged>;
+type Reading = Map<string | Values, Ranged | Values>;
+
+/** Each value once, in the order in which they were first read. */
+function flat(reading: Reading): Values {
+  const [only] = reading.values();
+  if (reading.size === 1 && only instanceof Map) return only;
+  const out = new Map<string, Ranged>();
+  for (const one of reading.values()) {
+    if (one instanceof Map) for (const [id, value] of one as Values) out.set(id, value);
+    else out.set((one as Ranged).id, one as Ranged);
+  }
+  return out;
+}
+
 const SHELVES = new WeakMap<object, Shelf>();
 
 /** The one shelf of a setup: what is computed while its loops are chosen serves when its cases are judged. */
@@ -71,7 +86,8 @@ export class Trial {
   readonly #sorted: readonly (readonly [id: string, word: string])[];
   readonly #shelf: Shelf;
   readonly #kept = new Map<string, Kept>();
-  #reading: Map<string, Ranged> = new Map();
+  /** In the order in which they were read: values by id, and what was kept before as a whole, by itself. */
+  #reading: Reading = new Map();
 
   /** `shelf`: shared with other trials of the same setup. `narrowed`: ranges that hold instead of those of the text. */
   constructor(ends: ReadonlyMap<string, At> = new Map(), shelf: Shelf = new Shelf(), narrowed: Narrowed = new Map()) {
@@ -117,7 +133,7 @@ export class Trial {
       } else noteFootprint(entry.parts);
       this.#kept.set(key, entry);
     } else noteFootprint(entry.parts);
-    for (const [id, value] of entry.read) this.#reading.set(id, value);
+    this.#reading.set(entry.read, entry.read);
     return entry.result as T;
   }
 
@@ -139,13 +155,15 @@ export class Trial {
   /** The same with the ranges that the text has: what is kept is kept for trials that know of nothing narrower, too. */
   #trace<T>(run: () => T): { readonly result: T; readonly read: ReadonlyMap<string, Ranged> } {
     const outer = this.#reading;
-    const inner = new Map<string, Ranged>();
+    const inner: Reading = new Map();
     this.#reading = inner;
     try {
-      return { result: run(), read: inner };
+      const result = run();
+      const read = flat(inner);
+      outer.set(read, read);
+      return { result, read };
     } finally {
       this.#reading = outer;
-      for (const [id, value] of inner) outer.set(id, value);
     }
   }
 }
