@@ -1,6 +1,7 @@
-// `npm run bench`: speed and memory of the built command line as whole processes, of its stages inside one, and of a hall that grows.
-// `-- --hall`: the hall alone; `-- --call`: a call of many alone; `-- --editor`: the language server beside others alone. Medians; figures differ from machine to machine, ratios in one run less so. Nothing here
-// passes or fails.
+// `npm run bench`: speed and memory of the built command line as whole processes (`-- --whole` alone), of its stages inside one
+// (`--stages`), of a hall that grows (`--hall`), of a call of many (`--call`), and of studies after an edit (`--edits`).
+// `-- --editor`: the language server beside others alone. Medians; figures differ from machine to machine, ratios in one run less
+// so. Nothing here passes or fails.
 import { build } from "esbuild";
 import { spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
@@ -8,6 +9,7 @@ import { cpus, tmpdir } from "node:os";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { benchEditor } from "./bench-editor.mjs";
+import { EDITS } from "./edits.mjs";
 import { callOf, hallOf, makeFolder, makeSetup } from "./make-setup.mjs";
 
 const root = path.dirname(path.dirname(fileURLToPath(import.meta.url)));
@@ -76,7 +78,7 @@ async function stagesOf() {
   const bundle = path.join(folder, "stages.mjs");
   await build({
     stdin: {
-      contents: 'export { parse } from "./grammar/parse"; export { TOP_HEADS } from "./grammar/vocabulary"; export { bind } from "./server/model/bind"; export { readSetup } from "./server/model/setup"; export { study } from "./server/study";',
+      contents: 'export { parse } from "./grammar/parse"; export { TOP_HEADS } from "./grammar/vocabulary"; export { bind } from "./server/model/bind"; export { readSetup } from "./server/model/setup"; export { study, studying } from "./server/study"; export { atOnce } from "./server/pieces";',
       resolveDir: root, loader: "ts",
     },
     bundle: true, platform: "node", format: "esm", outfile: bundle, loader: { ".bothways": "text" }, logLevel: "error",
@@ -128,6 +130,39 @@ async function call() {
   }
 }
 
+/** After each kind of edit: processor time of a study that takes over what holds, beside one made anew. */
+async function edits() {
+  const { studying, atOnce } = await stagesOf();
+  const timed = (text, before) => {
+    const used = process.cpuUsage();
+    const study = atOnce(studying({ read: () => ({ text }) }, "x", before));
+    const { user, system } = process.cpuUsage(used);
+    return { study, cpu: (user + system) / 1000 };
+  };
+  const texts = [
+    ["100 lines", makeSetup(100)], ["1,000 lines", makeSetup(1000)], ["500 seats, 20 × 20", hallOf({ seats: 500, speakers: 20, mics: 20 })], ["40 joins, 12 items", callOf({ joins: 40, items: 12 })],
+  ];
+  const columns = texts.map(([, text]) => {
+    let { study } = timed(text);
+    const anew = median([1, 2, 3].map((turn) => timed(`${text}# ${turn}\n`).cpu));
+    const after = Object.values(EDITS).map((edit) => {
+      const runs = [1, 2, 3, 4, 5].flatMap((turn) => {
+        const changed = edit(text, turn);
+        if (changed === undefined) return [];
+        const one = timed(changed, study);
+        study = one.study;
+        return turn === 1 ? [] : [one.cpu];
+      });
+      return runs.length === 0 ? undefined : median(runs);
+    });
+    return [anew, ...after];
+  });
+  console.log(`${"\na study after an edit, CPU ms".padEnd(35)}${texts.map(([name]) => right(name, 20)).join("")}`);
+  ["made anew", ...Object.keys(EDITS)].forEach((name, i) => {
+    console.log(`${name.padEnd(34)}${columns.map((column) => right(column[i] === undefined ? "–" : `${fixed(column[i], 0, 0)} (${(column[i] / column[0]).toFixed(2)})`, 20)).join("")}`);
+  });
+}
+
 /** The stages apart, in this process, warm; and how the time for a line grows with the lines. */
 async function stages() {
   const { parse, TOP_HEADS, bind, readSetup, study } = await stagesOf();
@@ -167,18 +202,13 @@ async function stages() {
   console.log("“read” is files to setup: parse, bind and resolve; “study” is read and judged, mends not proven. 3,000 lines studied once.");
 }
 
-const [editorAlone, hallAlone, callAlone] = ["--editor", "--hall", "--call"].map((flag) => process.argv.includes(flag));
+const PARTS = { "--whole": wholeProcesses, "--stages": stages, "--hall": hall, "--call": call, "--edits": edits };
+const asked = Object.keys(PARTS).filter((flag) => process.argv.includes(flag));
+const editor = process.argv.includes("--editor");
 try {
-  if (!editorAlone) {
-    console.log(`Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? "unknown"}`);
-    if (!hallAlone && !callAlone) {
-      wholeProcesses();
-      await stages();
-    }
-    if (!callAlone) await hall();
-    if (!hallAlone) await call();
-  }
+  console.log(`Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? "unknown"}`);
+  for (const flag of asked.length > 0 || editor ? asked : Object.keys(PARTS)) await PARTS[flag]();
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
-if (editorAlone) await benchEditor();
+if (editor) await benchEditor();

@@ -14,6 +14,8 @@ interface Maker {
 const script = new URL("../.scripts/make-setup.mjs", import.meta.url).href;
 const { FEWEST_LINES, makeSetup, makeFolder, callOf, hallOf } = (await import(script)) as Maker;
 
+const { EDITS } = (await import(new URL("../.scripts/edits.mjs", import.meta.url).href)) as { readonly EDITS: Readonly<Record<string, (text: string, turn: number) => string | undefined>> };
+
 const read = (lines: number): Setup => readSetup(inMemory(new Map([["evening.bothways", makeSetup(lines)]])), "evening.bothways");
 const seats = (setup: Setup): number => setup.room.seats.reduce((sum, group) => sum + group.count, 0);
 
@@ -43,6 +45,20 @@ describe("the setup that is measured", () => {
   it("is the same on every run, and is refused where it has no room", () => {
     expect(makeSetup(1000)).toBe(makeSetup(1000));
     expect(() => makeSetup(FEWEST_LINES - 1)).toThrow("lines or more");
+  });
+});
+
+describe("the edits that are measured", () => {
+  it.each([["setup", makeSetup(100)], ["hall", hallOf({ seats: 24, speakers: 3, mics: 3 })], ["call", callOf({ joins: 6, items: 3 })]])("are another text in each turn, and no problem in any: %s", (name, text) => {
+    let made = 0;
+    for (const [what, edit] of Object.entries(EDITS)) {
+      const [once, twice] = [edit(text, 1), edit(text, 2)];
+      if (once === undefined || twice === undefined) continue;
+      made += 1;
+      expect(new Set([text, once, twice]).size, what).toBe(3);
+      for (const changed of [once, twice]) expect(said(readSetup(inMemory(new Map([["x.bothways", changed]])), "x.bothways")), what).toEqual([]);
+    }
+    expect(made).toBe(name === "call" ? 4 : 6);
   });
 });
 
