@@ -2,6 +2,7 @@
  * What is said on an evening, told by what ails: each family of symptoms with the codes of the catalogue that cause it, the likeliest
  * first. Every code belongs to one at least. The order, within and between them, is common practice, no source.
  */
+import { CATALOGUE } from "../../checks/catalogue";
 import type { WayName } from "../../model/ways";
 
 /** What there is to go to, whatever was computed. */
@@ -21,7 +22,7 @@ export interface Symptom {
 }
 
 /** The likeliest first. */
-export const SYMPTOMS: readonly Symptom[] = [
+const TABLE: readonly Symptom[] = [
   { id: "echo", says: "They hear themselves", words: ["echo", "echoes", "hear themselves", "hears herself", "hears himself", "comes back", "their own voice", "everything comes back to them"], way: "call", who: "online", along: "echo",
     codes: ["echo-path", "mix-not-minus", "canceller-blind", "visitor-joins", "canceller-moving", "stream-audible"] },
   { id: "robot", says: "Robot voice", words: ["robot", "metallic", "choppy", "breaks up", "stutters", "freezes", "garbled", "drops out", "frozen", "bad connection"], way: "internet", along: "thin",
@@ -70,3 +71,16 @@ export const SYMPTOMS: readonly Symptom[] = [
   { id: "unplanned", says: "Nobody did it", words: ["everybody thought somebody else would", "nobody knew how it works", "no time to set up", "locked out", "started late"], way: "call", along: "people",
     codes: ["role-open", "one-expert", "not-rehearsed", "setup-rushed", "door-and-keys"] },
 ];
+
+/** Where a code goes that no row names: by its group. */
+const BY_GROUP: Readonly<Record<string, string>> = {
+  "Each way across": "silent-online", "The people online hear the room": "faint-online", "The room hears the people online": "faint-room", "Echo and howl": "echo", "The room sees the people online": "small",
+  "The people online see the room": "badly-seen", "The call": "cut-off", "The internet": "robot", "Power and heat": "dead", "Cables and ports": "dead", "Place and people": "unplanned", "Access and consent": "unplanned",
+};
+
+/** The families with every code of the catalogue in one at least, the likeliest first. */
+export const SYMPTOMS: readonly Symptom[] = (() => {
+  const named = new Set(TABLE.flatMap((symptom) => symptom.codes));
+  const others = CATALOGUE.filter((entry) => !named.has(entry.code));
+  return TABLE.map((symptom) => ({ ...symptom, codes: [...symptom.codes, ...others.filter((entry) => (BY_GROUP[entry.group] ?? "unplanned") === symptom.id).map((entry) => entry.code)] }));
+})();
