@@ -81,7 +81,7 @@ footer{color:#333;border-top:1px solid #000;margin-top:.4em;padding-top:.2em}
   .ways ul{gap:.3mm 3mm}
   .cautions{padding:.6mm 1.4mm}
   .drawing{overflow:visible}
-  .drawing svg{width:87%;margin:0 auto;max-height:118mm}
+  .drawing svg{width:79%;margin:0 auto;max-height:118mm}
   .plan{break-before:page;break-inside:avoid}
   .plan .drawing svg{max-height:none;margin:1mm auto 0}
   .columns{columns:2;column-gap:5mm;column-fill:balance}
