@@ -159,6 +159,8 @@ export const walk = (walked: Walked): void => void describe("a newcomer", () => 
     for (let back = 0; back < "9 %".length; back += 1) await desk.page.keyboard.press("Backspace");
     await desk.page.keyboard.type("3 %");
     await desk.until("the picture is as it was", async () => (await drawn()) === before);
+    // What is offered to write is left.
+    await desk.page.keyboard.press("Escape");
     await frame.selectOption("#view", "side");
     await desk.until("the room is drawn from the side", async () => (await frame.$("#sheet svg.bothways-side")) !== null);
     await frame.selectOption("#place", "audience.row-2");
