@@ -176,7 +176,8 @@ export const walk = (walked: Walked): void => void describe("a newcomer", () => 
   it("makes the page for the helpers", async () => {
     await desk.openFile("autumn.bothways");
     await desk.command("Bothways: Make the hand-out");
-    await desk.page.waitForSelector(".quick-input-widget:not([style*='display: none']) input");
+    // The palette that is just closing is no question.
+    await desk.until("it is asked where", async () => /Where shall the hand-out/u.test((await desk.question()) ?? ""));
     await desk.picture("7-where");
     await desk.page.keyboard.press("Enter");
     const written = path.join(window.folder, "autumn.html");
