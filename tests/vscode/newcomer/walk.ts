@@ -143,7 +143,7 @@ export const walk = (walked: Walked): void => void describe("a newcomer", () => 
     await desk.until("it is seen from the first seat", async () => (await frame.textContent("#sheet svg"))?.includes("Seen from audience.row-4.seat-1") === true);
     await desk.picture("6d-seat");
     /** What is drawn, without what is marked in it. */
-    const drawn = (): Promise<string> => frame.$$eval("#sheet path", (paths) => paths.map((path) => path.getAttribute("d")).join());
+    const drawn = (): Promise<string> => frame.evaluate<string>("[...document.querySelectorAll('#sheet path')].map((path) => path.getAttribute('d')).join()");
     const before = await drawn();
     await frame.click('#sheet text:has-text("picture of projector")');
     const row = readFileSync(path.join(window.folder, "autumn.bothways"), "utf8").split("\n").findIndex((words) => words.startsWith("place projector")) + 1;
