@@ -157,13 +157,19 @@ export class Trial {
     const outer = this.#reading;
     const inner: Reading = new Map();
     this.#reading = inner;
-    try {
-      const result = run();
+    const done = (): Values => {
+      this.#reading = outer;
       const read = flat(inner);
       outer.set(read, read);
-      return { result, read };
-    } finally {
-      this.#reading = outer;
+      return read;
+    };
+    let result: T;
+    try {
+      result = run();
+    } catch (problem) {
+      done();
+      throw problem;
     }
+    return { result, read: done() };
   }
 }

@@ -121,16 +121,22 @@ export function noteFootprint(read: Footprint | undefined): void {
 export function gathering<T>(ledger: Ledger, run: () => T): { readonly result: T; readonly read: Footprint } {
   const outer = open;
   const inner: Open = { ledger, cells: new Set(), sets: new Set() };
-  open = inner;
-  try {
-    const result = run();
+  const done = (): Footprint => {
+    open = outer;
     const [first] = inner.sets;
     const read = inner.cells.size === 0 && inner.sets.size <= 1 ? first ?? NOTHING : ledger.union(inner.cells, inner.sets);
     if (read !== NOTHING) outer?.sets.add(read);
-    return { result, read };
-  } finally {
-    open = outer;
+    return read;
+  };
+  open = inner;
+  let result: T;
+  try {
+    result = run();
+  } catch (problem) {
+    done();
+    throw problem;
   }
+  return { result, read: done() };
 }
 
 /** The same where somebody gathers, and else the result alone. */
