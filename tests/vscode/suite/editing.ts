@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { after, before, describe, it } from "mocha";
 import * as vscode from "vscode";
-import { closeUnsaved, codesOf, errorsOf, EVENING, open, placeOf, replace, said, saidOf, undo, until } from "./editor";
+import { asked, closeUnsaved, codesOf, errorsOf, EVENING, open, placeOf, replace, said, saidOf, undo, until } from "./editor";
 
 /** Opening, squiggles, mends, completion, hover and tidying. */
 export const editing = (): void => void describe("editing", () => {
@@ -44,7 +44,7 @@ export const editing = (): void => void describe("editing", () => {
 
   it("the mend that is offered for a finding takes it away, and undoing brings it back", async () => {
     const finding = await said(uri, "uplink-short");
-    const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
+    const actions = await asked<vscode.CodeAction[]>(
       "vscode.executeCodeActionProvider", uri, finding.range, vscode.CodeActionKind.QuickFix.value, 8);
     // This command leaves out which diagnostic an action is for; nothing else is said at this place.
     const mend = actions.find((action) => action.edit);
@@ -58,7 +58,7 @@ export const editing = (): void => void describe("editing", () => {
   it("completion in a line that is not finished offers the names that fit there", async () => {
     await replace(editor, "mains from long-lead to phone", "mains from long-lead to phone\ncable from stage-camera.usb to ");
     const at = placeOf(editor.document, "cable from stage-camera.usb to ", "cable from stage-camera.usb to ".length, 1);
-    const list = await vscode.commands.executeCommand<vscode.CompletionList>("vscode.executeCompletionItemProvider", uri, at);
+    const list = await asked<vscode.CompletionList>("vscode.executeCompletionItemProvider", uri, at);
     const labels = list.items.map((item) => (typeof item.label === "string" ? item.label : item.label.label));
     assert.ok(labels.some((label) => label.startsWith("laptop")), `the laptop is offered: ${labels.slice(0, 20).join()}`);
     await undo(editor);
@@ -66,7 +66,7 @@ export const editing = (): void => void describe("editing", () => {
 
   it("hovering a device says what it is, with its figures", async () => {
     const at = placeOf(editor.document, "place projector", 7);
-    const hovers = await vscode.commands.executeCommand<vscode.Hover[]>("vscode.executeHoverProvider", uri, at);
+    const hovers = await asked<vscode.Hover[]>("vscode.executeHoverProvider", uri, at);
     const text = hovers.flatMap((hover) => hover.contents).map((one) => (typeof one === "string" ? one : one.value)).join("\n");
     assert.match(text, /projector/);
     assert.match(text, /240 W|3200 lm/);
@@ -75,7 +75,7 @@ export const editing = (): void => void describe("editing", () => {
   it("tidying changes blanks alone: comments and every word stay", async () => {
     await replace(editor, "place lapel on Ines", "place    lapel   on Ines   # clipped to the collar");
     const before = editor.document.getText();
-    const edits = await vscode.commands.executeCommand<vscode.TextEdit[]>("vscode.executeFormatDocumentProvider", uri, { tabSize: 2, insertSpaces: true });
+    const edits = await asked<vscode.TextEdit[]>("vscode.executeFormatDocumentProvider", uri, { tabSize: 2, insertSpaces: true });
     assert.ok(edits.length > 0, "there is something to tidy");
     const workspaceEdit = new vscode.WorkspaceEdit();
     workspaceEdit.set(uri, edits);

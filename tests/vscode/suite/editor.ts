@@ -17,6 +17,17 @@ export async function until<T>(what: string, ask: () => T | undefined | false | 
   }
 }
 
+/** What a command gives that asks the extension; the editor calls it off where what is said of the text changes meanwhile, and as somebody would, one asks again. */
+export const asked = <T>(command: string, ...of: readonly unknown[]): Promise<T> =>
+  until(`${command} is answered`, async () => {
+    try {
+      return { answer: await vscode.commands.executeCommand<T>(command, ...of) };
+    } catch (problem) {
+      if (problem instanceof Error && /^cancell?ed$/i.test(problem.message)) return undefined;
+      throw problem;
+    }
+  }).then(({ answer }) => answer);
+
 /** The address of a file in the opened folder. */
 export function uriOf(path: string): vscode.Uri {
   const folder = vscode.workspace.workspaceFolders?.[0];

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { after, describe, it } from "mocha";
 import * as vscode from "vscode";
-import { closeUnsaved, errorsOf, EVENING, KIT, open, placeOf, saidOf, until, uriOf } from "./editor";
+import { asked, closeUnsaved, errorsOf, EVENING, KIT, open, placeOf, saidOf, until, uriOf } from "./editor";
 
 /** Names across files. */
 export const naming = (): void => void describe("names", () => {
@@ -9,7 +9,7 @@ export const naming = (): void => void describe("names", () => {
 
   it("a device leads to the file that declares it", async () => {
     const { document } = await open(EVENING);
-    const found = await vscode.commands.executeCommand<(vscode.Location | vscode.LocationLink)[]>(
+    const found = await asked<(vscode.Location | vscode.LocationLink)[]>(
       "vscode.executeDefinitionProvider", document.uri, placeOf(document, "place stage-camera", 8));
     assert.equal(found.length, 1);
     const [target] = found;
@@ -25,7 +25,7 @@ export const naming = (): void => void describe("names", () => {
     const { document } = await open(EVENING);
     await until("the evening was judged", () => vscode.languages.getDiagnostics(document.uri).length > 0);
     const kit = await vscode.workspace.openTextDocument(uriOf(KIT));
-    const edit = await vscode.commands.executeCommand<vscode.WorkspaceEdit>(
+    const edit = await asked<vscode.WorkspaceEdit>(
       "vscode.executeDocumentRenameProvider", document.uri, placeOf(document, "place stage-camera", 8), "tripod-camera");
     assert.deepEqual(edit.entries().map(([uri]) => uri.path.split("/").at(-1)).sort(), ["association.bothways", "autumn-in-the-barn.bothways", "autumn.bothways"]);
     assert.ok(await vscode.workspace.applyEdit(edit));

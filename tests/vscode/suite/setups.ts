@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { after, describe, it } from "mocha";
 import * as vscode from "vscode";
-import { closeUnsaved, codesOf, errorsOf, EVENING, open, saidOf, until, uriOf } from "./editor";
+import { asked, closeUnsaved, codesOf, errorsOf, EVENING, open, saidOf, until, uriOf } from "./editor";
 import { flows } from "./preview";
 
 /** A first setup, its page for helpers, and what a finding means. */
@@ -19,7 +19,7 @@ export const setups = (): void => void describe("setups", () => {
     await until("its flow is shown", () => flows().some((label) => label.startsWith("Flow: ")), () => flows().join());
     const before = saidOf(written);
     for (const diagnostic of vscode.languages.getDiagnostics(written)) {
-      const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
+      const actions = await asked<vscode.CodeAction[]>(
         "vscode.executeCodeActionProvider", written, diagnostic.range, vscode.CodeActionKind.QuickFix.value);
       const mend = actions.find((action) => action.edit);
       if (mend?.edit === undefined) continue;

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { after, describe, it } from "mocha";
 import * as vscode from "vscode";
-import { closeUnsaved, codesOf, EVENING, errorsOf, KIT, open, replace, ROOM, said, saidOf, undo, until, uriOf } from "./editor";
+import { asked, closeUnsaved, codesOf, EVENING, errorsOf, KIT, open, replace, ROOM, said, saidOf, undo, until, uriOf } from "./editor";
 
 /** What follows an edit elsewhere: findings that are asked for anew, `use` lines of a file that moves, hints that are switched off. */
 export const shown = (): void => void describe("what is shown", () => {
@@ -39,7 +39,7 @@ export const shown = (): void => void describe("what is shown", () => {
     const { document } = await open(EVENING);
     await said(document.uri, "uplink-short");
     const whole = new vscode.Range(0, 0, document.lineCount, 0);
-    const hints = async (): Promise<string[]> => (await vscode.commands.executeCommand<vscode.InlayHint[]>("vscode.executeInlayHintProvider", document.uri, whole))
+    const hints = async (): Promise<string[]> => (await asked<vscode.InlayHint[]>("vscode.executeInlayHintProvider", document.uri, whole))
       .map(({ label }) => (typeof label === "string" ? label : label.map((part) => part.value).join("")));
     const all = await until("there are hints", async () => {
       const now = await hints();
