@@ -59,7 +59,6 @@ function contestants(lines) {
   const size = setup.join("\n").length;
   const noise = setup.findIndex((line) => line.startsWith("  noise"));
   const uplink = setup.findIndex((line) => line.startsWith("internet venue"));
-  const comment = setup.findIndex((line) => line.startsWith("#"));
   // Words of the schema on the first lines, for the hover; others after them, so that at any length there are words left to complete.
   const words = (i) => `word-${i < 80 ? i + 1 : i + 1001}`;
   const half = Math.floor(lines / 2);
@@ -69,7 +68,7 @@ function contestants(lines) {
       text: setup, change: { line: noise, forms: [36, 37, 38, 39, 40].map((dBA) => setup[noise].replace(/\d+ dBA/, `${dBA} dBA`)) },
       // What hangs on the uplink is little, and on a comment nothing.
       other: { line: uplink, forms: [40, 41, 42, 43].map((rate) => setup[uplink].replace(/up \d+/, `up ${rate}`)) },
-      idle: { line: comment, forms: ["one", "two", "three"].map((word) => `${setup[comment]} ${word}`) },
+      idle: { line: noise, forms: ["one", "two", "three"].map((word) => `${setup[noise]}  # ${word}`) },
       write: { before: setup.findIndex((line) => line.startsWith("internet venue")), forms: ["cable from m", "cable from mi"] },
       hover: (() => {
         const line = setup.findIndex((one) => one.startsWith("place beamer"));
@@ -395,8 +394,8 @@ export async function benchEditor() {
   try {
     console.log(`Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? "unknown"}, load ${loadavg()[0].toFixed(1)} before`);
     console.log(`Beside ${Object.entries(OTHERS).map(([name, version]) => `${name} ${version}`).join(", ")}; the columns after the figures are ours over theirs.`);
-    await compare(100, 30);
-    await compare(1000, 10);
+    await compare(100, 20);
+    await compare(1000, 6);
     await profile(1000, "twelve changes", async (client, { change }) => {
       for (let i = 1; i <= 12; i += 1) {
         const told = client.diagnostics();
