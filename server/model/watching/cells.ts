@@ -13,8 +13,8 @@ export const LISTS = ["items", "joins", "internets", "watches", "remoteRooms", "
 /** Things by themselves. */
 export const SINGLE = ["room", "lectern"] as const;
 
-/** Facts that are no cells: a thing has the same name in every version, and where it stands in the text changes nothing that is computed. */
-export const NO_CELLS: ReadonlySet<string> = new Set(["name", "where", "titleWhere", "root"]);
+/** Facts that are no cells: what is a thing by its name has the same in every version, and where it stands in the text changes nothing that is computed. */
+const NO_CELLS: ReadonlySet<string> = new Set(["name", "where", "titleWhere", "root"]);
 
 /** Facts that are made of others, which are cells. */
 const MADE: ReadonlySet<string> = new Set(["position"]);
@@ -96,8 +96,12 @@ export class Cells {
   }
 }
 
-/** Whether a fact of a thing is a cell of its own. */
-export const isCell = (owner: string, fact: string): boolean => !NO_CELLS.has(fact) && !(owner === "" ? MADE_OF_SETUP : MADE).has(fact);
+/** Whether a fact of a thing is a cell of its own. A thing by itself may be called otherwise in the next version, or be stated nowhere. */
+export function isCell(owner: string, fact: string): boolean {
+  if (owner === "") return !NO_CELLS.has(fact) && !MADE_OF_SETUP.has(fact);
+  return !MADE.has(fact) && (BY_ITSELF.has(owner) || !NO_CELLS.has(fact));
+}
+const BY_ITSELF: ReadonlySet<string> = new Set(SINGLE);
 
 const factsOf = (thing: Fields): string => Object.keys(thing).sort().join(" ");
 

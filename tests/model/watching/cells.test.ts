@@ -48,6 +48,12 @@ describe("an edit changes", () => {
     expect(changed(TEXT.replace(from, to)).filter((cell) => cell !== ": files").sort()).toEqual([...cells].sort());
   });
 
+  test("the name of the room, and whether it is stated at all", () => {
+    expect(changed(TEXT.replace("room barn", "room shed"))).toContain("room: name");
+    expect(changed(TEXT.replace(/room barn.*\n/, ""))).toEqual(expect.arrayContaining(["room: name", "room: where"]));
+    expect(changed(`# of bees\n${TEXT}`)).not.toContain("room: where");
+  });
+
   test("which things there are where one is put in", () => {
     const cells = changed(TEXT.replace("talker Ada", "place hive is webcam, at front\ntalker Ada"));
     expect(cells).toEqual(expect.arrayContaining(["devices:  all", "devices:  hive", ": names"]));
