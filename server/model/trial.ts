@@ -1,5 +1,5 @@
 import { isOpen, type Ranged } from "./ranged";
-import { gathered, noteFootprint, type Footprint } from "./watching/reads";
+import { ending, gathered, noteFootprint, type Footprint } from "./watching/reads";
 
 export type End = "low" | "high";
 /** An end of a range, or a number inside it. */
@@ -163,13 +163,7 @@ export class Trial {
       outer.set(read, read);
       return read;
     };
-    let result: T;
-    try {
-      result = run();
-    } catch (problem) {
-      done();
-      throw problem;
-    }
-    return { result, read: done() };
+    const { result, done: read } = ending(run, done);
+    return { result, read };
   }
 }

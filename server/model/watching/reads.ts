@@ -117,6 +117,18 @@ export function noteFootprint(read: Footprint | undefined): void {
   if (read !== NOTHING) open?.sets.add(read ?? EVERYTHING);
 }
 
+/** The result of `run`, and what `done` makes of it once it has ended; where it fails, that is done as well. */
+export function ending<T, R>(run: () => T, done: () => R): { readonly result: T; readonly done: R } {
+  let result: T;
+  try {
+    result = run();
+  } catch (problem) {
+    done();
+    throw problem;
+  }
+  return { result, done: done() };
+}
+
 /** The result of `run` and what it read; that counts as read by whoever asks, too. */
 export function gathering<T>(ledger: Ledger, run: () => T): { readonly result: T; readonly read: Footprint } {
   const outer = open;
@@ -129,14 +141,8 @@ export function gathering<T>(ledger: Ledger, run: () => T): { readonly result: T
     return read;
   };
   open = inner;
-  let result: T;
-  try {
-    result = run();
-  } catch (problem) {
-    done();
-    throw problem;
-  }
-  return { result, read: done() };
+  const { result, done: read } = ending(run, done);
+  return { result, read };
 }
 
 /** The same where somebody gathers, and else the result alone. */
